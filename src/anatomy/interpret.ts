@@ -1,0 +1,204 @@
+import type {
+  EdgeId,
+  LumenId,
+  PathId,
+  QuantityId,
+  StatisticId,
+} from "../quantities/measured-quantity.ts";
+import { codeKey, type Dictionary, wordKey } from "./dictionary.ts";
+import type { AnatomyMessageCode } from "./messages.ts";
+import { type AorticPlace, placeById, placeDistalToLeftSubclavian } from "./places.ts";
+import { formatTerm, type PlaceOrigin, type ReadingTerms, type Term } from "./term.ts";
+
+/** What a number is and where, once its terms are understood. */
+export interface Interpretation {
+  place: AorticPlace;
+  placeOrigin: PlaceOrigin;
+  quantity: QuantityId;
+  statistic: StatisticId;
+  lumen: LumenId;
+  edge: EdgeId;
+  path: PathId;
+}
+
+/** Why the terms could not be understood: a message code of this folder and its data. */
+export interface InterpretationProblem {
+  problem: AnatomyMessageCode;
+  data: Record<string, string>;
+}
+
+const problem = (
+  code: AnatomyMessageCode,
+  data: Record<string, string> = {},
+): InterpretationProblem => ({ problem: code, data });
+
+const isProblem = (value: object): value is InterpretationProblem => "problem" in value;
+
+/**
+ * Understands what a source says of one number. Nothing is guessed: a word or code that is not in the
+ * dictionary, a missing side or two different statements leave the number out, with the reason.
+ */
+export function interpret(
+  terms: ReadingTerms,
+  dictionary: Dictionary,
+): Interpretation | InterpretationProblem {
+  const quantity = quantityOf(terms.quantity, dictionary);
+  if (isProblem(quantity)) return quantity;
+  const modified = modifiersOf(terms.modifiers, dictionary);
+  if (isProblem(modified)) return modified;
+  const placed = placeOf(terms, quantity.place ?? null, modified.position, dictionary);
+  if (isProblem(placed)) return placed;
+  const statistic = agreed(
+    [quantity.statistic, modified.statistic, wordOf(terms.statistic, dictionary.statisticWords)],
+    terms.statistic,
+    "statistic-not-understood",
+  );
+  if (typeof statistic === "object") return statistic;
+  const lumen = agreed(
+    [modified.lumen, wordOf(terms.lumen, dictionary.lumenWords)],
+    terms.lumen,
+    "lumen-not-understood",
+  );
+  if (typeof lumen === "object") return lumen;
+  const edge = agreed(
+    [modified.edge, wordOf(terms.edge, dictionary.edgeWords), quantity.edge],
+    terms.edge,
+    "edge-not-understood",
+  );
+  if (typeof edge === "object") return edge;
+  return {
+    ...placed,
+    quantity: quantity.quantity,
+    statistic: statistic ?? "unstated",
+    lumen: lumen ?? "unstated",
+    edge: edge ?? "unstated",
+    path: modified.path ?? quantity.path ?? "unstated",
+  };
+}
+
+/** A sheet cell through a word table: undefined for an empty cell, null for a word not in it. */
+function wordOf<T>(cell: string | null, words: ReadonlyMap<string, T>): T | null | undefined {
+  if (cell === null || cell.trim() === "") return undefined;
+  return words.get(wordKey(cell)) ?? null;
+}
+
+/** The one value that all statements agree on; undefined where nothing is stated. */
+function agreed<T extends string>(
+  statements: (T | null | undefined)[],
+  cell: string | null,
+  code: AnatomyMessageCode,
+): T | undefined | InterpretationProblem {
+  if (statements.includes(null)) return problem(code, { met: `"${cell ?? ""}"` });
+  const stated = [...new Set(statements.filter((value) => value !== undefined))];
+  if (stated.length > 1) {
+    return problem("terms-conflict", { met: String(stated[0]), other: String(stated[1]) });
+  }
+  return stated[0] ?? undefined;
+}
+
+function quantityOf(term: Term, dictionary: Dictionary) {
+  const meaning =
+    term.code === null
+      ? dictionary.quantityWords.get(wordKey(term.words))
+      : dictionary.codes.get(codeKey(term.code));
+  const quantity = meaning?.quantity;
+  if (quantity === undefined) return problem("quantity-not-understood", { met: formatTerm(term) });
+  return { ...meaning, quantity };
+}
+
+/** Splits the modifiers into those with a meaning of their own and those that make the place precise. */
+function modifiersOf(modifiers: Term[], dictionary: Dictionary) {
+  const found: Partial<Pick<Interpretation, "statistic" | "lumen" | "edge" | "path">> = {};
+  const position: Term[] = [];
+  for (const term of modifiers) {
+    const meaning = term.code === null ? undefined : dictionary.codes.get(codeKey(term.code));
+    if (!meaning) {
+      position.push(term);
+      continue;
+    }
+    for (const aspect of ["statistic", "lumen", "edge", "path"] as const) {
+      const value = meaning[aspect];
+      const earlier = found[aspect];
+      if (value === undefined) continue;
+      if (earlier !== undefined && earlier !== value) {
+        return problem("terms-conflict", { met: earlier, other: value });
+      }
+      Object.assign(found, { [aspect]: value });
+    }
+  }
+  return { ...found, position };
+}
+
+function placeOf(
+  terms: ReadingTerms,
+  conceptPlace: string | null,
+  position: Term[],
+  dictionary: Dictionary,
+): Pick<Interpretation, "place" | "placeOrigin"> | InterpretationProblem {
+  const origins =
+    conceptPlace === null
+      ? terms.places
+      : [
+          ...terms.places,
+          { origin: "concept name" as const, terms: [{ words: conceptPlace, code: null }] },
+        ];
+  const stated = origins.find(({ terms: candidates }) => candidates.length > 0);
+  if (!stated) return problem("place-not-stated");
+  const { origin } = stated;
+  const results = stated.terms.map((term) =>
+    origin === "concept name" && conceptPlace === term.words
+      ? placeById(conceptPlace)
+      : placeOfTerm(term, origin, terms.laterality, position, dictionary),
+  );
+  const failed = results.find((result) => isProblem(result));
+  if (failed) return failed;
+  const [first, ...others] = results as AorticPlace[];
+  if (!first) return problem("place-not-stated");
+  const other = others.find(({ id }) => id !== first.id);
+  if (other) return problem("place-conflict", { origin, met: first.label, other: other.label });
+  return { place: first, placeOrigin: origin };
+}
+
+const distancePattern = /^(\d+(?:\.\d+)?) ?mm distal to (?:the )?left subclavian(?: artery)?$/;
+
+function placeOfTerm(
+  term: Term,
+  origin: PlaceOrigin,
+  laterality: Term | null,
+  position: Term[],
+  dictionary: Dictionary,
+): AorticPlace | InterpretationProblem {
+  const met = formatTerm(term);
+  if (term.code === null) {
+    const words = wordKey(term.words);
+    const distance = distancePattern.exec(words);
+    const place = distance
+      ? placeDistalToLeftSubclavian(Number(distance[1]))
+      : dictionary.placeWords.get(words);
+    return place ?? problem("place-not-understood", { met, origin });
+  }
+  const key = codeKey(term.code);
+  const side = laterality?.code ? codeKey(laterality.code) : null;
+  if (dictionary.pairedSites.has(key)) {
+    const place = side === null ? undefined : dictionary.combinedCodes.get(`${key} + ${side}`);
+    return place ?? problem("place-side-not-stated", { met });
+  }
+  const [modifier, ...rest] = position;
+  if (modifier) {
+    const place =
+      rest.length === 0 && modifier.code
+        ? dictionary.combinedCodes.get(`${key} + ${codeKey(modifier.code)}`)
+        : undefined;
+    if (place) return place;
+    const known = dictionary.codes.get(key)?.place;
+    return known === undefined
+      ? problem("place-not-understood", { met, origin })
+      : problem("place-modifier-not-understood", {
+          met,
+          modifier: formatTerm(rest[0] ?? modifier),
+        });
+  }
+  const id = dictionary.codes.get(key)?.place;
+  if (id === undefined) return problem("place-not-understood", { met, origin });
+  return placeById(id);
+}

@@ -1,0 +1,43 @@
+/** A coded concept: coding scheme designator and code value. The meaning text is display only. */
+export interface Code {
+  scheme: string;
+  value: string;
+}
+
+/** What a source says of one aspect of a reading: its words, and its code where it has one. */
+export interface Term {
+  words: string;
+  code: Code | null;
+}
+
+/** Which part of the source named the place; the earlier in the list, the more trusted. */
+export const placeOrigins = [
+  "finding site",
+  "finding",
+  "enclosing container",
+  "concept name",
+  "tracking identifier",
+  "sheet column",
+] as const;
+export type PlaceOrigin = (typeof placeOrigins)[number];
+
+/** Everything a source says about where and what a number is, before it is understood. */
+export interface ReadingTerms {
+  /** Candidate places by origin; the most trusted non-empty origin decides. */
+  places: { origin: PlaceOrigin; terms: Term[] }[];
+  laterality: Term | null;
+  /** Position, lumen, derivation, method and any other modifiers, in the order met. */
+  modifiers: Term[];
+  quantity: Term;
+  /** Sheet cells; null where the source has no such cell. */
+  statistic: string | null;
+  lumen: string | null;
+  edge: string | null;
+}
+
+/** "Ascending aorta (54247002, SCT)" or the bare words. */
+export function formatTerm(term: Term): string {
+  return term.code === null
+    ? `"${term.words}"`
+    : `"${term.words}" (${term.code.value}, ${term.code.scheme})`;
+}

@@ -1,0 +1,44 @@
+import type { Dimension } from "./unit.ts";
+
+/** What is measured on the aorta or a branch. */
+export const quantityIds = [
+  "diameter",
+  "long-axis",
+  "short-axis",
+  "perimeter",
+  "area",
+  "length",
+  "sound-length",
+  "volume",
+  "angle",
+] as const;
+export type QuantityId = (typeof quantityIds)[number];
+
+/** Label for pages, and the dimension that its unit must have. */
+export const quantities: Record<QuantityId, { label: string; dimension: Dimension }> = {
+  diameter: { label: "diameter", dimension: "length" },
+  "long-axis": { label: "long axis", dimension: "length" },
+  "short-axis": { label: "short axis", dimension: "length" },
+  perimeter: { label: "perimeter", dimension: "length" },
+  area: { label: "cross-sectional area", dimension: "area" },
+  length: { label: "length", dimension: "length" },
+  "sound-length": { label: "sound length", dimension: "length" },
+  volume: { label: "volume", dimension: "volume" },
+  angle: { label: "angle", dimension: "angle" },
+};
+
+/** How one number stands for many; `unstated` is kept as such and never read as maximum. */
+export const statisticIds = ["maximum", "minimum", "mean", "unstated"] as const;
+export type StatisticId = (typeof statisticIds)[number];
+
+/** Which lumen was measured. */
+export const lumenIds = ["whole", "true", "false", "unstated"] as const;
+export type LumenId = (typeof lumenIds)[number];
+
+/** Wall edge between which a diameter was taken. */
+export const edgeIds = ["inner", "outer", "unstated"] as const;
+export type EdgeId = (typeof edgeIds)[number];
+
+/** Line along which a length was taken. */
+export const pathIds = ["centreline", "inner-curve", "outer-curve", "unstated"] as const;
+export type PathId = (typeof pathIds)[number];

@@ -1,0 +1,110 @@
+import type { ReadingTerms, Term } from "../anatomy/term.ts";
+import type { Message, SourcePlace } from "../message.ts";
+
+/** A number as it arrived, before it is understood or converted. */
+export interface Reading {
+  source: SourcePlace;
+  /** The characters of the value as the file holds them; null where only a qualifier stands. */
+  valueText: string | null;
+  /** Why there is no value, or what is wrong with it (DICOM context group 42). */
+  qualifier: Term | null;
+  /** Unit as given: a code with its scheme in a report, words in a sheet; null where none is given. */
+  unit: Term | null;
+  terms: ReadingTerms;
+  /** Tracking identifier in a report; null in sheets. */
+  trackingIdentifier: string | null;
+  reader: string | null;
+  comment: string | null;
+}
+
+/** How a file names the patient. Dates are YYYY-MM-DD. */
+export interface StatedPatient {
+  id: string;
+  issuer: string | null;
+  name: string | null;
+  birthDate: string | null;
+  sex: "F" | "M" | "O" | null;
+}
+
+/** Which source of the document gave the imaging date. */
+export type ImagingDateOrigin = "acquisition date" | "study date" | "sheet column";
+
+/** The imaging examination that readings were taken from. */
+export interface StatedExam {
+  studyUid: string | null;
+  /** YYYY-MM-DD. */
+  imagingDate: string;
+  imagingDateOrigin: ImagingDateOrigin;
+  /** DICOM modality such as CT; null where not stated. */
+  modality: string | null;
+  /** ECG-gated or not; null where not stated. */
+  gated: boolean | null;
+}
+
+/** Document identity and version of a structured report. */
+export interface ReportVersion {
+  sopInstanceUid: string;
+  completion: string | null;
+  verification: string | null;
+  preliminary: string | null;
+  /** Documents that this one replaces. */
+  predecessorUids: string[];
+}
+
+/** All readings that one file states for one examination of one patient. */
+export interface ReadDocument {
+  source: SourcePlace;
+  patient: StatedPatient;
+  exam: StatedExam;
+  /** Null for a sheet. */
+  report: ReportVersion | null;
+  readings: Reading[];
+}
+
+/** One row of a case sheet. Cells are kept as text where the words are the site's own. */
+export interface CaseRow {
+  source: SourcePlace;
+  patientId: string;
+  issuer: string | null;
+  name: string | null;
+  birthDate: string | null;
+  sex: "F" | "M" | "O" | null;
+  heightCm: number | null;
+  weightKg: number | null;
+  diagnosis: string | null;
+  onsetDate: string | null;
+  aetiology: string | null;
+  familyHistory: string | null;
+  priorRepair: string | null;
+  considered: string | null;
+  question: string | null;
+}
+
+/** One row of a meeting list. */
+export interface MeetingRow {
+  source: SourcePlace;
+  order: number;
+  patientId: string;
+  presenterRole: string | null;
+  question: string | null;
+}
+
+export type FileKind =
+  | "structured report"
+  | "measurement sheet"
+  | "case sheet"
+  | "meeting list"
+  | "not for this program"
+  | "unreadable";
+
+/** What reading one file gave. `setAside` says why the whole file is not used; its other parts are then empty. */
+export interface ReadFile {
+  file: string;
+  sha256: string;
+  kind: FileKind;
+  documents: ReadDocument[];
+  caseRows: CaseRow[];
+  meetingRows: MeetingRow[];
+  setAside: Message | null;
+  messages: Message[];
+}
