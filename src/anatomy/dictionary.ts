@@ -20,7 +20,7 @@ export const meaningSchema = z.strictObject({
   edge: z.enum(edgeIds).optional(),
   path: z.enum(pathIds).optional(),
 });
-export type Meaning = z.infer<typeof meaningSchema>;
+type Meaning = z.infer<typeof meaningSchema>;
 
 const codesFile = z.strictObject({
   srt: z.record(z.string(), z.string()),
@@ -44,12 +44,13 @@ export function codeKey(code: Code): string {
   return value === null ? `${code.scheme}:${code.value}` : `SCT:${value}`;
 }
 
-/** Spellings are compared in lower case, composed form, with hyphens, underscores and runs of space as one space. */
+/** Spellings are compared in lower case, composed form, with hyphens, underscores and runs of space as one space. A leading hyphen stays: before a number it is a minus. */
 export function wordKey(words: string): string {
   return words
     .normalize("NFC")
     .toLowerCase()
-    .replaceAll(/[\s\-_\u2010-\u2014]+/gu, " ")
+    .trim()
+    .replaceAll(/(?<=.)[\s\-_\u2010-\u2014]+/gu, " ")
     .trim();
 }
 
@@ -73,8 +74,9 @@ export interface DictionaryAdditions {
   words: Readonly<Record<string, string>>;
 }
 
-/** Right and left. */
-const sides = new Set(["SCT:24028007", "SCT:7771000"]);
+/** The codes of the two sides, as keys. */
+export const sideKeys = { right: "SCT:24028007", left: "SCT:7771000" } as const;
+const sides: ReadonlySet<string> = new Set(Object.values(sideKeys));
 
 const keyedByWord = <T>(table: Record<string, T>): Map<string, T> =>
   new Map(Object.entries(table).map(([words, value]) => [wordKey(words), value]));

@@ -5,10 +5,16 @@ import type {
   QuantityId,
   StatisticId,
 } from "../quantities/measured-quantity.ts";
-import { codeKey, type Dictionary, wordKey } from "./dictionary.ts";
+import { codeKey, type Dictionary, sideKeys, wordKey } from "./dictionary.ts";
 import type { AnatomyMessageCode } from "./messages.ts";
 import { type AorticPlace, placeById, placeDistalToLeftSubclavian } from "./places.ts";
-import { formatTerm, type PlaceOrigin, type ReadingTerms, type Term } from "./term.ts";
+import {
+  formatTerm,
+  type PlaceOrigin,
+  placeOrigins,
+  type ReadingTerms,
+  type Term,
+} from "./term.ts";
 
 /** What a number is and where, once its terms are understood. */
 export interface Interpretation {
@@ -44,7 +50,8 @@ export function interpret(
 ): Interpretation | InterpretationProblem {
   const quantity = quantityOf(terms.quantity, dictionary);
   if (isProblem(quantity)) return quantity;
-  const modified = modifiersOf(terms.modifiers, dictionary);
+  const methods = (terms.methods ?? []).filter((term) => hasAspect(term, dictionary));
+  const modified = modifiersOf([...terms.modifiers, ...methods], dictionary);
   if (isProblem(modified)) return modified;
   const placed = placeOf(terms, quantity.place ?? null, modified.position, dictionary);
   if (isProblem(placed)) return placed;
@@ -55,7 +62,7 @@ export function interpret(
   );
   if (typeof statistic === "object") return statistic;
   const lumen = agreed(
-    [modified.lumen, wordOf(terms.lumen, dictionary.lumenWords)],
+    [quantity.lumen, modified.lumen, wordOf(terms.lumen, dictionary.lumenWords)],
     terms.lumen,
     "lumen-not-understood",
   );
@@ -66,13 +73,15 @@ export function interpret(
     "edge-not-understood",
   );
   if (typeof edge === "object") return edge;
+  const path = agreed([quantity.path, modified.path], null, "terms-conflict");
+  if (typeof path === "object") return path;
   return {
     ...placed,
     quantity: quantity.quantity,
     statistic: statistic ?? "unstated",
     lumen: lumen ?? "unstated",
     edge: edge ?? "unstated",
-    path: modified.path ?? quantity.path ?? "unstated",
+    path: path ?? "unstated",
   };
 }
 
@@ -106,17 +115,28 @@ function quantityOf(term: Term, dictionary: Dictionary) {
   return { ...meaning, quantity };
 }
 
+const aspects = ["statistic", "lumen", "edge", "path"] as const;
+
+const meaningOf = (term: Term, dictionary: Dictionary) =>
+  term.code === null ? undefined : dictionary.codes.get(codeKey(term.code));
+
+/** Whether the dictionary gives the code a statistic, lumen, edge or path. */
+function hasAspect(term: Term, dictionary: Dictionary): boolean {
+  const meaning = meaningOf(term, dictionary);
+  return meaning !== undefined && aspects.some((aspect) => meaning[aspect] !== undefined);
+}
+
 /** Splits the modifiers into those with a meaning of their own and those that make the place precise. */
 function modifiersOf(modifiers: Term[], dictionary: Dictionary) {
-  const found: Partial<Pick<Interpretation, "statistic" | "lumen" | "edge" | "path">> = {};
+  const found: Partial<Pick<Interpretation, (typeof aspects)[number]>> = {};
   const position: Term[] = [];
   for (const term of modifiers) {
-    const meaning = term.code === null ? undefined : dictionary.codes.get(codeKey(term.code));
-    if (!meaning) {
+    const meaning = meaningOf(term, dictionary);
+    if (!meaning || !hasAspect(term, dictionary)) {
       position.push(term);
       continue;
     }
-    for (const aspect of ["statistic", "lumen", "edge", "path"] as const) {
+    for (const aspect of aspects) {
       const value = meaning[aspect];
       const earlier = found[aspect];
       if (value === undefined) continue;
@@ -142,7 +162,9 @@ function placeOf(
           ...terms.places,
           { origin: "concept name" as const, terms: [{ words: conceptPlace, code: null }] },
         ];
-  const stated = origins.find(({ terms: candidates }) => candidates.length > 0);
+  const stated = placeOrigins
+    .flatMap((origin) => origins.filter((candidate) => candidate.origin === origin))
+    .find((candidate) => isDecisive(candidate, dictionary));
   if (!stated) return problem("place-not-stated");
   const { origin } = stated;
   const results = stated.terms.map((term) =>
@@ -157,6 +179,18 @@ function placeOf(
   const other = others.find(({ id }) => id !== first.id);
   if (other) return problem("place-conflict", { origin, met: first.label, other: other.label });
   return { place: first, placeOrigin: origin };
+}
+
+/** A container is mostly a chapter of the report: it names a place only where the dictionary knows one. */
+function isDecisive(
+  { origin, terms }: ReadingTerms["places"][number],
+  dictionary: Dictionary,
+): boolean {
+  if (origin !== "enclosing container") return terms.length > 0;
+  return terms.some((term) => {
+    const isPaired = term.code !== null && dictionary.pairedSites.has(codeKey(term.code));
+    return isPaired || meaningOf(term, dictionary)?.place !== undefined;
+  });
 }
 
 const distancePattern = /^(\d+(?:\.\d+)?) ?mm distal to (?:the )?left subclavian(?: artery)?$/;
@@ -179,26 +213,37 @@ function placeOfTerm(
   }
   const key = codeKey(term.code);
   const side = laterality?.code ? codeKey(laterality.code) : null;
-  if (dictionary.pairedSites.has(key)) {
-    const place = side === null ? undefined : dictionary.combinedCodes.get(`${key} + ${side}`);
-    return place ?? problem("place-side-not-stated", { met });
-  }
+  const isPaired = dictionary.pairedSites.has(key);
+  const site = isPaired
+    ? dictionary.combinedCodes.get(`${key} + ${side ?? ""}`)
+    : placeOfSite(key, dictionary);
+  if (isPaired && !site) return problem("place-side-not-stated", { met });
   const [modifier, ...rest] = position;
   if (modifier) {
-    const place =
+    const precise =
       rest.length === 0 && modifier.code
         ? dictionary.combinedCodes.get(`${key} + ${codeKey(modifier.code)}`)
         : undefined;
-    if (place) return place;
-    const known = dictionary.codes.get(key)?.place;
-    return known === undefined
-      ? problem("place-not-understood", { met, origin })
-      : problem("place-modifier-not-understood", {
-          met,
-          modifier: formatTerm(rest[0] ?? modifier),
-        });
+    if (precise) return precise;
+    return site
+      ? problem("place-modifier-not-understood", { met, modifier: formatTerm(rest[0] ?? modifier) })
+      : problem("place-not-understood", { met, origin });
   }
+  if (!site) return problem("place-not-understood", { met, origin });
+  if (laterality && side !== null && side === otherSideOf(site.id)) {
+    return problem("terms-conflict", { met: site.label, other: formatTerm(laterality) });
+  }
+  return site;
+}
+
+function placeOfSite(key: string, dictionary: Dictionary): AorticPlace | undefined {
   const id = dictionary.codes.get(key)?.place;
-  if (id === undefined) return problem("place-not-understood", { met, origin });
-  return placeById(id);
+  return id === undefined ? undefined : placeById(id);
+}
+
+/** The side code that contradicts a place on one side, or null for a place in the midline. */
+function otherSideOf(placeId: string): string | null {
+  const words = placeId.split("-");
+  if (words.includes("left")) return sideKeys.right;
+  return words.includes("right") ? sideKeys.left : null;
 }

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { z } from "zod";
 import { parseOwnDataFile } from "../data-file.ts";
 
-export const placeKinds = ["zone", "level", "landmark", "range", "branch", "distance"] as const;
+const placeKinds = ["zone", "level", "landmark", "range", "branch", "distance"] as const;
 export type PlaceKind = (typeof placeKinds)[number];
 
 /** Parts of the aorta that size criteria speak of. */

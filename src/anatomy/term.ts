@@ -26,8 +26,10 @@ export interface ReadingTerms {
   /** Candidate places by origin; the most trusted non-empty origin decides. */
   places: { origin: PlaceOrigin; terms: Term[] }[];
   laterality: Term | null;
-  /** Position, lumen, derivation, method and any other modifiers, in the order met. */
+  /** Position, lumen, derivation and any other modifiers, in the order met. */
   modifiers: Term[];
+  /** Measurement methods: used where the dictionary knows them, passed over where not. */
+  methods?: Term[];
   quantity: Term;
   /** Sheet cells; null where the source has no such cell. */
   statistic: string | null;

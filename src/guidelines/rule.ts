@@ -1,8 +1,9 @@
 import { z } from "zod";
-import { regionIds } from "../anatomy/places.ts";
+import { placeTable, regionIds } from "../anatomy/places.ts";
+import { aetiologies, consideredOperations, diagnoses } from "../cases/vocabulary.ts";
 
 /** What a rule compares. The list is closed: a new kind of check is code, a new limit is data. */
-export const checkKinds = [
+const checkKinds = [
   /** A diameter in one of the places against a limit in mm. */
   "diameter",
   /** Diameter over body surface area, cm/m2. */
@@ -17,30 +18,55 @@ export const checkKinds = [
   "growth-in-two-periods",
 ] as const;
 
-/** Words of a case sheet that select a population. The words are listed in `vocabulary.ts`. */
+const text = z.string().min(1);
+const placeIds = new Set(placeTable.map(({ place }) => place.id));
+
+/** The unit of each kind; growth is mm per period. */
+const unitOfKind: Record<CheckKind, "mm" | "cm/m2" | "cm/m" | "cm2/m"> = {
+  diameter: "mm",
+  "aortic-size-index": "cm/m2",
+  "aortic-height-index": "cm/m",
+  "area-height-ratio": "cm2/m",
+  "growth-over-period": "mm",
+  "growth-in-two-periods": "mm",
+};
+
+/** The kinds that look at change between exams. */
+export const growthKinds: ReadonlySet<CheckKind> = new Set([
+  "growth-over-period",
+  "growth-in-two-periods",
+]);
+
+/** The patients a criterion speaks of, in the words of the case sheet (`src/cases/vocabulary.ts`). What is absent is not asked. */
 const population = z.strictObject({
-  /** Any of these; absent means that the rule does not ask. */
-  diagnosis: z.array(z.string()).optional(),
-  aetiology: z.array(z.string()).optional(),
+  /** Any of these. */
+  diagnosis: z.array(z.enum(diagnoses)).optional(),
+  /** None of these: the source's recommendation does not speak of such a patient. */
+  diagnosisNot: z.array(z.enum(diagnoses)).optional(),
+  aetiology: z.array(z.enum(aetiologies)).optional(),
   sex: z.array(z.enum(["F", "M"])).optional(),
   ageYears: z
     .strictObject({ atLeast: z.number().optional(), below: z.number().optional() })
     .optional(),
-  /** Operations that the meeting considers; the rule applies only when one of them is planned. */
-  considered: z.array(z.string()).optional(),
-  /** Facts that no case sheet column holds; each makes the rule not assessable until someone answers it. */
-  statements: z.array(z.string()).optional(),
+  /** More than this many days since the onset date: 90 for "chronic". */
+  daysSinceOnsetAbove: z.number().int().optional(),
+  /** The rule applies only when one of these is planned. */
+  considered: z.array(z.enum(consideredOperations)).optional(),
+  /** Facts that no case sheet column holds and that must all be true; open until someone answers them. */
+  statements: z.array(text).optional(),
+  /** Such facts of which any one is enough. */
+  statementsAnyOf: z.array(text).min(2).optional(),
 });
 
 export const ruleSchema = z.strictObject({
-  id: z.string(),
-  title: z.string(),
+  id: text,
+  title: text,
   source: z.strictObject({
-    body: z.string(),
+    body: text,
     year: z.number().int(),
     /** Section, table or page. */
-    where: z.string(),
-    doi: z.string().optional(),
+    where: text,
+    doi: text.optional(),
   }),
   recommendation: z
     .strictObject({
@@ -51,27 +77,39 @@ export const ruleSchema = z.strictObject({
     })
     .nullable(),
   population,
-  places: z.strictObject({
-    regions: z.array(z.enum(regionIds)).optional(),
-    ids: z.array(z.string()).optional(),
-  }),
-  check: z.strictObject({
-    kind: z.enum(checkKinds),
-    operator: z.enum([">=", ">"]),
-    /** In mm, cm/m2, cm/m, cm2/m, or mm per period. */
-    value: z.number(),
-    unit: z.enum(["mm", "cm/m2", "cm/m", "cm2/m"]),
-    /** Upper bound of a printed band such as 5.0 to 5.4 cm; absent for an open limit. */
-    below: z.number().optional(),
-    /** Length of the period of a growth rule in months. */
-    periodMonths: z.number().optional(),
-    /** As the source prints it. */
-    printed: z.string(),
-  }),
+  /** Where the size is taken: parts of the aorta, each judged for itself, or single places. */
+  places: z
+    .strictObject({
+      regions: z.array(z.enum(regionIds)).min(1).optional(),
+      ids: z.array(z.string().refine((id) => placeIds.has(id), "no such place")).optional(),
+    })
+    .refine(({ regions, ids }) => (regions ?? ids) !== undefined, "names no place"),
+  check: z
+    .strictObject({
+      kind: z.enum(checkKinds),
+      operator: z.enum([">=", ">"]),
+      /** In mm, cm/m2, cm/m, cm2/m, or mm per period. */
+      value: z.number().positive(),
+      unit: z.enum(["mm", "cm/m2", "cm/m", "cm2/m"]),
+      /** Upper bound of a printed band such as 5.0 to 5.4 cm; absent for an open limit. */
+      below: z.number().optional(),
+      /** Length of the period of a growth rule in months. */
+      periodMonths: z.number().positive().optional(),
+      /** The limit as the source prints it, without its operator. */
+      printed: text,
+    })
+    .refine(({ kind, unit }) => unit === unitOfKind[kind], {
+      path: ["unit"],
+      message: "not the unit of this kind of check",
+    })
+    .refine(({ kind, periodMonths }) => growthKinds.has(kind) === (periodMonths !== undefined), {
+      path: ["periodMonths"],
+      message: "a growth check states its period, another check has none",
+    }),
   /** What the source says about a patient who meets it, in our words; never an instruction. */
-  says: z.string(),
+  says: text,
   checked: z.discriminatedUnion("how", [
-    z.strictObject({ how: z.literal("seen"), against: z.string() }),
+    z.strictObject({ how: z.literal("seen"), against: text }),
     z.strictObject({ how: z.literal("from-memory") }),
   ]),
 });

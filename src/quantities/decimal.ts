@@ -9,13 +9,24 @@ const grammar = /^([+-]?)(?:(\d+)(?:\.(\d*))?|\.(\d+))(?:[eE]([+-]?\d{1,3}))?$/;
 /**
  * Reads a decimal number by the full grammar of the DICOM value representation DS (PS3.5, section 6.2): sign,
  * digits, one point, exponent. Everything else is refused (null): decimal commas, inner spaces, `<`,
- * units, `NaN`, hexadecimal, full-width digits, and values that overflow a double.
+ * units, `NaN`, hexadecimal, full-width digits, and sizes outside 1e-100 to 1e100, which a double or a conversion of
+ * units could turn into zero or infinity.
  */
 export function parseDecimal(raw: string): Decimal | null {
-  const text = raw.replaceAll(/^ +| +$/g, "");
+  const text = withoutOuterSpaces(raw);
   if (!grammar.test(text)) return null;
   const value = Number(text);
-  return Number.isFinite(value) ? { text, value } : null;
+  const size = Math.abs(value);
+  const isZero = !/^[^e]*[1-9]/i.test(text);
+  return isZero || (size >= 1e-100 && size <= 1e100) ? { text, value } : null;
+}
+
+/** Only the space character pads a DS value; other white space is not trimmed. */
+function withoutOuterSpaces(text: string): string {
+  let [start, end] = [0, text.length];
+  while (start < end && text[start] === " ") start++;
+  while (end > start && text[end - 1] === " ") end--;
+  return text.slice(start, end);
 }
 
 /**

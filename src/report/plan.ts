@@ -305,3 +305,8 @@ export type PlanPlace = PlanMeasurement["place"];
 export type PlanGrowth = Plan["growth"][number];
 export type PlanAssessment = Plan["assessments"][number];
 export type PlanOption = Plan["options"][number];
+
+/** The JSON Schema of the plan report; `plan.schema.json` beside this file is its published copy. */
+export function planJsonSchema(): Record<string, unknown> {
+  return { $id: "aortic-packet/plan/1", ...z.toJSONSchema(planSchema) };
+}

@@ -31,7 +31,6 @@ export const aetiologies = [
   "vascular Ehlers-Danlos",
   "ACTA2",
 ] as const;
-export type Aetiology = (typeof aetiologies)[number];
 
 /** Operations that a meeting may consider, as far as criteria ask for them. */
 export const consideredOperations = [

@@ -1,0 +1,144 @@
+import type { PatientCase } from "../cases/patient-case.ts";
+import { dissections } from "../cases/vocabulary.ts";
+import { populationOutcome } from "../guidelines/population.ts";
+import { repairState } from "../guidelines/repair-state.ts";
+import { partsOf } from "../guidelines/rule-places.ts";
+import type { Outcome, Rule } from "../guidelines/rule.ts";
+import { limitText } from "../guidelines/size-limit.ts";
+import { isGrowthKind } from "../guidelines/size-measure.ts";
+import { openStatements } from "../guidelines/statements.ts";
+import { holds } from "../quantities/limit.ts";
+import { growthCriterion } from "./growth-criterion.ts";
+import type { DatedSize, Interval } from "./growth-rate.ts";
+import type { GrowthSeries } from "./growth-series.ts";
+import { fixedBeside } from "./number-words.ts";
+
+/** Whether the true growth is beyond a limit, seen through the reading error. */
+export type LimitAnswer = "exceeds" | "does-not-exceed" | "cannot-tell";
+
+/** One published growth criterion for one series: the interval against its limit, and the criterion as it is written. */
+export interface GrowthAnswer {
+  rule: string;
+  body: string;
+  year: number;
+  limitMmPerYear: number;
+  answer: LimitAnswer;
+  outcome: Outcome;
+  reason: string;
+}
+
+/** What the answers of one series stand on. */
+export interface AnswerBasis {
+  series: GrowthSeries;
+  /** Comparable sizes, earliest first. */
+  sizes: readonly DatedSize[];
+  rate: Interval | null;
+  rateMethod: string;
+  patientCase: PatientCase;
+  /** YYYY-MM-DD. */
+  asOf: string;
+}
+
+/** Where the whole 95 % interval lies; an end that equals the limit does not tell. */
+export function answerAgainst(limitMmPerYear: number, rate: Interval | null): LimitAnswer {
+  if (rate === null) return "cannot-tell";
+  if (holds(rate.low, ">", limitMmPerYear)) return "exceeds";
+  return holds(rate.high, "<", limitMmPerYear) ? "does-not-exceed" : "cannot-tell";
+}
+
+/**
+ * Answers of all growth rules that speak of the place, in the order of their ids. Only the largest diameter of the
+ * whole vessel is asked for: true and false lumen, means and minima get none.
+ */
+export function growthAnswers(rules: readonly Rule[], basis: AnswerBasis): GrowthAnswer[] {
+  const { place, statistic, lumen } = basis.series;
+  const isLargest = statistic === "maximum" || statistic === "unstated";
+  const isWhole = lumen === "whole" || lumen === "unstated";
+  if (!isLargest || !isWhole) return [];
+  return rules
+    .filter(({ check }) => isGrowthKind(check.kind))
+    .filter((rule) => partsOf(rule).some(({ holds: isIn }) => isIn(place)))
+    .toSorted((a, b) => (a.id < b.id ? -1 : 1))
+    .map((rule) => answerOf(rule, basis));
+}
+
+function answerOf(rule: Rule, basis: AnswerBasis): GrowthAnswer {
+  const { periodMonths } = rule.check;
+  if (periodMonths === undefined) throw new Error(`growth rule ${rule.id} states no period`);
+  const limitMmPerYear = (rule.check.value * 12) / periodMonths;
+  const { rate } = basis;
+  const answer = answerAgainst(limitMmPerYear, rate);
+  const { outcome, reason } = asWritten(rule, periodMonths, basis);
+  const sentences = [`${reason}.`];
+  if (outcome !== "not-applicable") sentences.push(answerSentence(limitMmPerYear, answer, basis));
+  if (outcome === "met" && answer === "cannot-tell") {
+    sentences.push("An earlier repeat, or a second reading by the same reader, would narrow it.");
+  }
+  return {
+    rule: rule.id,
+    body: rule.source.body,
+    year: rule.source.year,
+    limitMmPerYear,
+    answer,
+    outcome,
+    reason: sentences.join(" "),
+  };
+}
+
+/** The criterion as its source writes it: population, sizes as read, and facts that are still open. */
+function asWritten(
+  rule: Rule,
+  periodMonths: number,
+  { series, sizes, patientCase, asOf }: AnswerBasis,
+): { outcome: Outcome; reason: string } {
+  const { priorRepairs } = patientCase.facts;
+  const population = populationOutcome(rule, patientCase, asOf);
+  if ("applies" in population && !population.applies) {
+    const reason = `The criterion is not for this patient: ${population.reason}`;
+    return { outcome: "not-applicable", reason };
+  }
+  const repair = repairState(series.place, priorRepairs ?? []);
+  if (repair === "repaired") return { outcome: "not-applicable", reason: "The place is repaired" };
+  const criterion = growthCriterion(rule.check, periodMonths, sizes);
+  const reason = `${sentenceStart(criterion.reason)}; the limit is ${limitText(rule.check)}`;
+  const notAssessable = (open: string[]) => ({
+    outcome: "not-assessable" as const,
+    reason: `${reason}; not stated: ${open.join("; ")}`,
+  });
+  const unknown = [
+    ...("unknown" in population ? population.unknown : []),
+    ...(priorRepairs === null ? ["prior repair (or none)"] : []),
+    ...(isLumenOpen(series, patientCase) ? ["which lumen was measured"] : []),
+  ];
+  if (unknown.length > 0) return notAssessable(unknown);
+  if (criterion.outcome !== "met") return { outcome: criterion.outcome, reason };
+  const open = [
+    ...(repair === "native" ? [] : [repair.unclear]),
+    ...openStatements(rule, patientCase, asOf),
+  ];
+  return open.length > 0 ? notAssessable(open) : { outcome: "met", reason };
+}
+
+/** A lumen that is not stated is accepted only where the diagnosis is known and is no dissection. */
+function isLumenOpen({ lumen }: GrowthSeries, { facts: { diagnoses } }: PatientCase): boolean {
+  if (lumen !== "unstated") return false;
+  return diagnoses === null || diagnoses.some((diagnosis) => dissections.has(diagnosis));
+}
+
+function answerSentence(
+  limitMmPerYear: number,
+  answer: LimitAnswer,
+  { rate, rateMethod }: AnswerBasis,
+): string {
+  if (rate === null) return `${sentenceStart(rateMethod)}.`;
+  const low = fixedBeside(rate.low, limitMmPerYear);
+  const high = fixedBeside(rate.high, limitMmPerYear);
+  const where = {
+    exceeds: "lies above",
+    "does-not-exceed": "lies below",
+    "cannot-tell": "holds",
+  }[answer];
+  return `The 95 % interval of the rate, ${low} to ${high} mm per year, ${where} ${limitMmPerYear}.`;
+}
+
+const sentenceStart = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

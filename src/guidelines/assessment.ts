@@ -1,0 +1,75 @@
+import type { AorticPlace } from "../anatomy/places.ts";
+import type { Outcome, Rule } from "./rule.ts";
+
+/** A number with its 95 % interval; both ends null where no reading error is known. */
+export interface AssessedValue {
+  value: number;
+  low: number | null;
+  high: number | null;
+  unit: string;
+}
+
+/** What was found for one part of the aorta. */
+export interface Finding {
+  outcome: Outcome;
+  /** The place whose size decided; null where none did. */
+  about: AorticPlace | null;
+  /** Keys of the measurements used. */
+  used: string[];
+  value: AssessedValue | null;
+  /** True where the 95 % interval of the value holds the limit. */
+  spansLimit: boolean;
+  missing: string[];
+  /** One sentence: why this outcome. */
+  reason: string;
+}
+
+/** A published criterion applied to one part of the aorta of one patient. */
+export interface Assessment extends Finding {
+  rule: string;
+  title: string;
+  source: { body: string; year: number; where: string; doi: string | null };
+  recommendation: { class: string | null; level: string | null; confirmed: boolean } | null;
+  /** False: the value is recalled and not confirmed against the source. */
+  confirmed: boolean;
+  checkedAgainst: string | null;
+  limit: {
+    operator: ">=" | ">";
+    value: number;
+    below: number | null;
+    unit: string;
+    printed: string;
+  };
+  says: string;
+}
+
+/** A finding without a size: what is missing, or why the rule does not ask. */
+export function findingWithoutSize(
+  outcome: Outcome,
+  reason: string,
+  missing: string[] = [],
+): Finding {
+  return { outcome, about: null, used: [], value: null, spansLimit: false, missing, reason };
+}
+
+/** Joins a rule's own words and source to what was found. */
+export function assessmentOf(rule: Rule, finding: Finding): Assessment {
+  const { id, title, source, recommendation, check, checked, says } = rule;
+  return {
+    rule: id,
+    title,
+    source: { ...source, doi: source.doi ?? null },
+    recommendation,
+    confirmed: checked.how === "seen",
+    checkedAgainst: checked.how === "seen" ? checked.against : null,
+    ...finding,
+    limit: {
+      operator: check.operator,
+      value: check.value,
+      below: check.below ?? null,
+      unit: check.unit,
+      printed: check.printed,
+    },
+    says,
+  };
+}

@@ -1,0 +1,139 @@
+import type { CaseFacts, PatientCase, PriorRepair } from "../cases/patient-case.ts";
+import { spans } from "../quantities/limit.ts";
+import { type AssessedValue, type Finding, findingWithoutSize } from "./assessment.ts";
+import { type PlaceVerdict, verdictAt } from "./place-verdict.ts";
+import { repairState } from "./repair-state.ts";
+import type { Rule } from "./rule.ts";
+import type { RulePart } from "./rule-places.ts";
+import { limitText } from "./size-limit.ts";
+import { type SizeMeasure, sizeMeasure } from "./size-measure.ts";
+import { sizeWords } from "./size-words.ts";
+import { openStatements } from "./statements.ts";
+import { ofLatestExam, type UsableDiameter } from "./usable-diameters.ts";
+
+/** What all rules of one patient share. */
+export interface RuleContext {
+  patientCase: PatientCase;
+  /** Usable diameters of the case. */
+  diameters: readonly UsableDiameter[];
+  /** YYYY-MM-DD. */
+  asOf: string;
+  /** Standard deviation of one reading in mm; null where none is known. */
+  readingSdMm: number | null;
+}
+
+/** Half-width of a 95 % interval in standard deviations. */
+const z95 = 1.96;
+
+/** Applies a size criterion to one part of the aorta; the population is known to fit. */
+export function judgePart(rule: Rule, part: RulePart, context: RuleContext): Finding {
+  const { patientCase } = context;
+  const { facts } = patientCase;
+  const inPart = context.diameters.filter(({ measurement }) => part.holds(measurement.place));
+  if (inPart.length === 0) {
+    const missing = [`largest diameter: ${part.label}`];
+    return findingWithoutSize("not-assessable", `No usable diameter: ${part.label}.`, missing);
+  }
+  const measure = sizeMeasure(rule.check.kind, facts);
+  if ("missing" in measure) {
+    const reason = `The index needs ${measure.missing.join(" and ")}.`;
+    return findingWithoutSize("not-assessable", reason, measure.missing);
+  }
+  const repairs = statedRepairs(facts);
+  if ("outcome" in repairs) return repairs;
+  const states = new Map(
+    inPart.map(({ measurement: { place } }) => [place.id, repairState(place, repairs)]),
+  );
+  const unrepaired = inPart.filter(({ measurement }) => {
+    return states.get(measurement.place.id) !== "repaired";
+  });
+  if (unrepaired.length === 0) {
+    const words = repairs.map((repair) => `"${repair.words}"`).join(", ");
+    return findingWithoutSize("not-applicable", `The place is repaired: ${part.label}, ${words}.`);
+  }
+  const latest = ofLatestExam(unrepaired, patientCase);
+  const byPlace = Map.groupBy(latest, ({ measurement }) => measurement.place.id);
+  const verdicts = [...byPlace].map(([id, readings]) => {
+    const state = states.get(id);
+    const unclear = typeof state === "object" ? state.unclear : null;
+    return verdictAt(readings, unclear, rule.check, measure, facts);
+  });
+  return findingFrom(decisive(verdicts), rule, measure, context);
+}
+
+/** The repairs that the sheet states with their zones, or what it leaves open. */
+function statedRepairs({ priorRepairs }: CaseFacts): readonly PriorRepair[] | Finding {
+  if (priorRepairs === null) {
+    const reason = "It is not stated whether the aorta was repaired.";
+    return findingWithoutSize("not-assessable", reason, ["prior repair (or none)"]);
+  }
+  const unnamed = priorRepairs.find(({ zones }) => zones === null);
+  if (!unnamed) return priorRepairs;
+  const reason = `The repair "${unnamed.words}" may concern this place.`;
+  return findingWithoutSize("not-assessable", reason, ["which zones were repaired"]);
+}
+
+/** The verdict that decides for a part: the largest that surely reaches the limit, else one in doubt, else the largest. */
+function decisive(verdicts: readonly PlaceVerdict[]): PlaceVerdict {
+  const bySize = verdicts.toSorted(
+    (a, b) => b.readings[0].measurement.value - a.readings[0].measurement.value,
+  );
+  const verdict =
+    bySize.find(({ answer, doubt }) => answer !== "below" && doubt === null) ??
+    bySize.find(({ doubt }) => doubt !== null) ??
+    bySize[0];
+  if (!verdict) throw new Error("a part of the aorta without a reading");
+  return verdict;
+}
+
+function findingFrom(
+  { place, readings, answer, doubt }: PlaceVerdict,
+  rule: Rule,
+  measure: SizeMeasure,
+  { patientCase, asOf, readingSdMm }: RuleContext,
+): Finding {
+  const { check } = rule;
+  const diameterMm = readings[0].measurement.value;
+  const value = assessedValue(diameterMm, check.unit, measure, readingSdMm);
+  const shared = {
+    about: place,
+    used: readings.map(({ measurement }) => measurement.key),
+    value,
+    spansLimit: spansLimit(value, check),
+  };
+  const size = sizeWords(readings, measure, check);
+  const limit = limitText(check);
+  if (doubt !== null) {
+    const reason = `${size}: ${doubt.because}; the limit is ${limit}.`;
+    return { ...shared, outcome: "not-assessable", missing: [doubt.missing], reason };
+  }
+  if (answer !== "met") {
+    const why = answer === "below" ? `the limit ${limit} is not met` : `above the band ${limit}`;
+    return { ...shared, outcome: "not-met", missing: [], reason: `${size}: ${why}.` };
+  }
+  const open = openStatements(rule, patientCase, asOf);
+  if (open.length > 0) {
+    const reason = `${size}: the size part ${limit} is met; the other conditions are not stated.`;
+    return { ...shared, outcome: "not-assessable", missing: open, reason };
+  }
+  const reason = `${size}: the limit ${limit} is met.`;
+  return { ...shared, outcome: "met", missing: [], reason };
+}
+
+function assessedValue(
+  diameterMm: number,
+  unit: string,
+  { fromDiameterMm }: SizeMeasure,
+  readingSdMm: number | null,
+): AssessedValue {
+  const value = fromDiameterMm(diameterMm);
+  if (readingSdMm === null) return { value, low: null, high: null, unit };
+  const low = fromDiameterMm(diameterMm - z95 * readingSdMm);
+  const high = fromDiameterMm(diameterMm + z95 * readingSdMm);
+  return { value, low, high, unit };
+}
+
+function spansLimit({ low, high }: AssessedValue, { value, below }: Rule["check"]): boolean {
+  if (low === null || high === null) return false;
+  return [value, below].some((end) => end !== undefined && spans(low, high, end));
+}

@@ -1,0 +1,97 @@
+import type { PatientCase } from "../cases/patient-case.ts";
+import type { Rule } from "./rule.ts";
+
+/** Whether a criterion speaks of a patient: yes, no with the reason, or the facts that are missing. */
+export type PopulationOutcome =
+  | { applies: true }
+  | { applies: false; reason: string }
+  | { unknown: string[] };
+
+/** What one fact says: `excludes` with the reason, or `missing` with its name; null where it fits or is not asked. */
+type Answer = { excludes: string } | { missing: string } | null;
+
+/**
+ * Compares the population of a rule with the case. One fact that excludes the patient decides, whatever else is
+ * missing. Statements are not part of it. `asOf` is YYYY-MM-DD.
+ */
+export function populationOutcome(
+  rule: Rule,
+  patientCase: PatientCase,
+  asOf: string,
+): PopulationOutcome {
+  const { population } = rule;
+  const { facts, patient } = patientCase;
+  const answers: Answer[] = [
+    anyOf("diagnosis", population.diagnosis, facts.diagnoses),
+    noneOf("diagnosis", population.diagnosisNot, facts.diagnoses),
+    anyOf("aetiology", population.aetiology, facts.aetiology === null ? null : [facts.aetiology]),
+    anyOf("sex", population.sex, patient.sex === "F" || patient.sex === "M" ? [patient.sex] : null),
+    anyOf("considered operation", population.considered, facts.considered),
+    ageAnswer(population.ageYears, patient.birthDate, asOf),
+    onsetAnswer(population.daysSinceOnsetAbove, facts.onsetDate, asOf),
+  ];
+  const missing: string[] = [];
+  for (const answer of answers) {
+    if (answer === null) continue;
+    if ("excludes" in answer) return { applies: false, reason: answer.excludes };
+    if (!missing.includes(answer.missing)) missing.push(answer.missing);
+  }
+  return missing.length > 0 ? { unknown: missing } : { applies: true };
+}
+
+function anyOf(
+  fact: string,
+  wanted: readonly string[] | undefined,
+  stated: readonly string[] | null,
+): Answer {
+  if (wanted === undefined) return null;
+  if (stated === null) return { missing: fact };
+  if (wanted.some((word) => stated.includes(word))) return null;
+  return { excludes: `it asks for ${fact} ${wanted.join(" or ")}, stated is ${listed(stated)}` };
+}
+
+function noneOf(
+  fact: string,
+  unwanted: readonly string[] | undefined,
+  stated: readonly string[] | null,
+): Answer {
+  if (unwanted === undefined) return null;
+  if (stated === null) return { missing: fact };
+  const met = unwanted.filter((word) => stated.includes(word));
+  return met.length === 0 ? null : { excludes: `it does not speak of ${fact} ${met.join(", ")}` };
+}
+
+const listed = (words: readonly string[]): string =>
+  words.length === 0 ? "none" : words.join(", ");
+
+function ageAnswer(
+  wanted: Rule["population"]["ageYears"],
+  birthDate: string | null,
+  asOf: string,
+): Answer {
+  if (wanted === undefined) return null;
+  if (birthDate === null) return { missing: "birth date" };
+  const age = ageInYears(birthDate, asOf);
+  const { atLeast, below } = wanted;
+  if (atLeast !== undefined && age < atLeast) {
+    return { excludes: `it asks for an age of ${atLeast} years or more, the patient is ${age}` };
+  }
+  if (below !== undefined && age >= below) {
+    return { excludes: `it asks for an age below ${below} years, the patient is ${age}` };
+  }
+  return null;
+}
+
+function onsetAnswer(above: number | undefined, onsetDate: string | null, asOf: string): Answer {
+  if (above === undefined) return null;
+  if (onsetDate === null) return { missing: "onset date" };
+  const days = Math.round((Date.parse(asOf) - Date.parse(onsetDate)) / 86_400_000);
+  if (days > above) return null;
+  return { excludes: `it asks for more than ${above} days since onset, there are ${days}` };
+}
+
+/** Completed years between two dates, YYYY-MM-DD. */
+export function ageInYears(birthDate: string, asOf: string): number {
+  const years = Number(asOf.slice(0, 4)) - Number(birthDate.slice(0, 4));
+  return asOf.slice(5) < birthDate.slice(5) ? years - 1 : years;
+}

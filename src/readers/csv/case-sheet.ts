@@ -1,0 +1,56 @@
+import type { Message } from "../../message.ts";
+import type { CaseRow } from "../reading.ts";
+import { readerMessage, type Sheet } from "./sheet.ts";
+
+export const caseHeadings = {
+  required: ["patient_id"],
+  optional: [
+    "issuer",
+    "name",
+    "birth_date",
+    "sex",
+    "height_cm",
+    "weight_kg",
+    "diagnosis",
+    "onset_date",
+    "aetiology",
+    "family_history",
+    "prior_repair",
+    "considered",
+    "question",
+  ],
+} as const;
+
+const sexes = { f: "F", female: "F", m: "M", male: "M", o: "O", other: "O" } as const;
+
+/** Reads a case sheet: one row a patient. A cell that can't be understood is reported and left empty. */
+export function readCaseSheet(sheet: Sheet): { caseRows: CaseRow[]; messages: Message[] } {
+  const messages: Message[] = [];
+  const caseRows: CaseRow[] = [];
+  for (const row of sheet.rows) {
+    const patientId = row.cell("patient_id");
+    if (patientId === null) {
+      const heading = "patient_id";
+      messages.push(readerMessage("csv-cell-missing", row.place(heading), { heading }));
+      continue;
+    }
+    caseRows.push({
+      source: row.place(),
+      patientId,
+      issuer: row.cell("issuer"),
+      name: row.cell("name"),
+      birthDate: row.date("birth_date", messages, "cell"),
+      sex: row.choice("sex", sexes, messages),
+      heightCm: row.number("height_cm", messages, "cell"),
+      weightKg: row.number("weight_kg", messages, "cell"),
+      diagnosis: row.cell("diagnosis"),
+      onsetDate: row.date("onset_date", messages, "cell"),
+      aetiology: row.cell("aetiology"),
+      familyHistory: row.cell("family_history"),
+      priorRepair: row.cell("prior_repair"),
+      considered: row.cell("considered"),
+      question: row.cell("question"),
+    });
+  }
+  return { caseRows, messages };
+}

@@ -1,0 +1,133 @@
+import type { Outcome } from "../../guidelines/rule.ts";
+import {
+  formatAgainstLimit,
+  formatError,
+  formatUnit,
+  notConfirmed,
+  sentenceCase,
+  shortPlace,
+} from "../format.ts";
+import { outcomeMark, outcomeWord, type OutcomeMark } from "../outcome-mark.ts";
+import type { Plan, PlanAssessment } from "../plan.ts";
+
+/** One criterion as a page shows it. */
+export interface CriterionRow {
+  mark: OutcomeMark;
+  title: string;
+  place: string;
+  value: string;
+  unit: string;
+  error: string;
+  limit: string;
+  source: string;
+  /** Where in the source, class and level, and whether they are confirmed. */
+  where: string;
+  reason: string;
+  says: string;
+}
+
+const order: Record<Outcome, number> = {
+  met: 0,
+  "not-met": 2,
+  "not-assessable": 3,
+  "rule-failed": 4,
+  "not-applicable": 5,
+};
+
+/** The value as a share of its limit; 0 where the two can't be compared. */
+function closeness({ value, limit }: PlanAssessment): number {
+  return value !== null && value.unit === limit.unit ? value.value / limit.value : 0;
+}
+
+/** Met first, then where the reading error holds the limit, not met, not judged, failed, not applicable; in each, nearest to its limit first. */
+export function byOutcome(assessments: readonly PlanAssessment[]): PlanAssessment[] {
+  const rank = ({ outcome, spansLimit }: PlanAssessment): number =>
+    outcome === "not-met" && spansLimit ? 1 : order[outcome];
+  return assessments.toSorted((a, b) => rank(a) - rank(b) || closeness(b) - closeness(a));
+}
+
+/** "3 met, 2 not met, 1 can't be judged"; empty without any. */
+export function outcomeCounts(assessments: readonly PlanAssessment[]): string {
+  const outcomes = Object.keys(order) as Outcome[];
+  const parts = outcomes.flatMap((outcome) => {
+    const count = assessments.filter((one) => one.outcome === outcome).length;
+    return count === 0 ? [] : [`${count} ${outcomeWord(outcome)}`];
+  });
+  return parts.join(", ");
+}
+
+function whereOf({
+  rule,
+  source,
+  recommendation,
+  confirmed,
+  checkedAgainst,
+}: PlanAssessment): string {
+  const parts = [source.where];
+  if (recommendation?.class) parts.push(`class ${recommendation.class}`);
+  if (recommendation?.level) parts.push(`level ${recommendation.level}`);
+  if (!confirmed) parts.push(`value ${notConfirmed}`);
+  else if (checkedAgainst !== null) parts.push(`compared with ${checkedAgainst}`);
+  const statesClass = recommendation?.class ?? recommendation?.level;
+  if (confirmed && recommendation?.confirmed === false && statesClass)
+    parts.push(`class and level ${notConfirmed}`);
+  return `${sentenceCase(parts.join(", "))}. Rule ${rule}.`;
+}
+
+/** The row of one criterion. */
+export function criterionRow(assessment: PlanAssessment): CriterionRow {
+  const { about, limit, missing, outcome, reason, says, source, title, value } = assessment;
+  const isSameUnit = value !== null && value.unit === limit.unit;
+  const lacking = missing.length === 0 ? "" : ` Missing: ${missing.join("; ")}.`;
+  return {
+    mark: outcomeMark(outcome),
+    title,
+    place: about === null ? "" : sentenceCase(shortPlace(about)),
+    value:
+      value === null
+        ? ""
+        : formatAgainstLimit(value.value, isSameUnit ? limit.value : Infinity, value.unit),
+    unit: value === null ? "" : formatUnit(value.unit),
+    error: value === null ? "" : formatError(value, value.unit),
+    limit: limit.printed,
+    source: `${source.body} ${source.year}`,
+    where: whereOf(assessment),
+    reason: `${reason}${lacking}`,
+    says,
+  };
+}
+
+/** The criteria that are not for this patient: only named, by source. */
+export function notApplicableBySource(
+  assessments: readonly PlanAssessment[],
+): { source: string; titles: string }[] {
+  const rest = assessments.filter(({ outcome }) => outcome === "not-applicable");
+  const bySource = Map.groupBy(rest, ({ source }) => `${source.body} ${source.year}`);
+  return [...bySource].map(([source, here]) => ({
+    source: `${source} (${here.length})`,
+    titles: here.map(({ title }) => title).join("; "),
+  }));
+}
+
+export interface SourceRow {
+  source: string;
+  doi: string;
+  /** "12 compared with the source, 3 not confirmed against the source". */
+  checked: string;
+}
+
+/** The publications that the criteria come from. */
+export function sourceRows({ assessments }: Pick<Plan, "assessments">): SourceRow[] {
+  const keyOf = ({ source }: PlanAssessment): string =>
+    `${source.body} ${source.year}\n${source.doi ?? ""}`;
+  const rows = [...Map.groupBy(assessments, keyOf)].map(([key, here]) => {
+    const [source = "", doi = ""] = key.split("\n");
+    const rules = new Map(here.map(({ rule, confirmed }) => [rule, confirmed]));
+    const confirmed = [...rules.values()].filter(Boolean).length;
+    const parts = [];
+    if (confirmed > 0) parts.push(`${confirmed} compared with the source`);
+    if (confirmed < rules.size) parts.push(`${rules.size - confirmed} ${notConfirmed}`);
+    return { source, doi, checked: parts.join(", ") };
+  });
+  return rows.toSorted((a, b) => (a.source + a.doi < b.source + b.doi ? -1 : 1));
+}

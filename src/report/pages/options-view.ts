@@ -1,0 +1,86 @@
+import {
+  formatError,
+  formatList,
+  formatLimit,
+  formatNumber,
+  formatValue,
+  sentenceCase,
+} from "../format.ts";
+import { outcomeMark, type OutcomeMark } from "../outcome-mark.ts";
+import type { Plan, PlanOption } from "../plan.ts";
+import { pathWord } from "../words.ts";
+
+/** One candidate proximal landing zone. */
+export interface OptionView {
+  heading: string;
+  cells: { label: string; value: string }[];
+  /** `note` is the number of the check's source in the list below the options. */
+  checks: { mark: OutcomeMark; label: string; reason: string; note: number }[];
+  unknown: string;
+  questions: { text: string; answeredBy: string }[];
+}
+
+const range = (low: number, high: number): string =>
+  low === high ? formatNumber(low) : `${formatNumber(low)} to ${formatNumber(high)}`;
+
+function graftCells({ reference, oversizing }: PlanOption): OptionView["cells"] {
+  if (reference === null || oversizing === null) return [];
+  const { lowPercent, highPercent, graftLowMm, graftHighMm, situation, source } = oversizing;
+  const { surelyInsideLowMm, surelyInsideHighMm } = oversizing;
+  const percent = `${formatLimit(lowPercent)} to ${formatLimit(highPercent)} %`;
+  const inside =
+    surelyInsideLowMm > surelyInsideHighMm
+      ? "none over the whole reading error"
+      : `${range(surelyInsideLowMm, surelyInsideHighMm)} mm`;
+  return [
+    {
+      label: "Oversizing from",
+      value: `${formatValue(reference.diameterMm, "mm")}, ${reference.method}, ${reference.edge} edge`,
+    },
+    { label: "Oversizing", value: `${percent}, ${situation} (${source})` },
+    { label: "Graft diameters", value: `${range(graftLowMm, graftHighMm)} mm` },
+    { label: "Inside despite reading error", value: inside },
+  ];
+}
+
+function optionView(option: PlanOption, sources: readonly string[]): OptionView {
+  const { soundLengths, diameterRange, branchesCovered, movedFirst } = option;
+  const lengths = soundLengths.map(
+    ({ path, valueMm }) => `${formatValue(valueMm, "mm")} ${pathWord(path)}`,
+  );
+  const diameters = diameterRange && `${range(diameterRange.lowMm, diameterRange.highMm)} mm`;
+  return {
+    heading: sentenceCase(option.label),
+    cells: [
+      { label: "Sound length", value: lengths.length === 0 ? "not measured" : formatList(lengths) },
+      { label: "Diameters", value: diameters ?? "not measured" },
+      { label: "Covers", value: formatList(branchesCovered) || "no arch branch" },
+      { label: "To be re-fed first", value: formatList(movedFirst) || "nothing" },
+      ...graftCells(option),
+    ],
+    checks: option.checks.map(({ outcome, label, value, reason, source }) => {
+      const error = value === null ? "" : ` ${formatError(value, value.unit)}`;
+      return {
+        mark: outcomeMark(outcome),
+        label: sentenceCase(label),
+        reason: `${reason}${error}`,
+        note: sources.indexOf(source) + 1,
+      };
+    }),
+    unknown: option.missing.length === 0 ? "nothing" : option.missing.join("; "),
+    questions: option.questions,
+  };
+}
+
+/** One entry for each candidate proximal landing zone, and the numbered sources of their checks. */
+export function optionViews({ options }: Plan): {
+  options: OptionView[];
+  optionSources: { note: number; text: string }[];
+} {
+  const checks = options.flatMap((option) => option.checks);
+  const sources = [...new Set(checks.map(({ source }) => source))];
+  return {
+    options: options.map((option) => optionView(option, sources)),
+    optionSources: sources.map((text, index) => ({ note: index + 1, text })),
+  };
+}

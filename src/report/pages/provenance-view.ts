@@ -1,0 +1,69 @@
+import { formatValue, sentenceCase, shortPlace } from "../format.ts";
+import { formatPlace, type Message } from "../../message.ts";
+import type { Plan, PlanMeasurement } from "../plan.ts";
+import { methodWords } from "./sizes-view.ts";
+
+export interface MeasurementRow {
+  place: string;
+  value: string;
+  asWritten: string;
+  /** "file 2, record 3, line 4, column value". */
+  source: string;
+  key: string;
+  remark: string;
+}
+
+/** The measurements of one exam that were taken alike. */
+export interface MeasurementGroup {
+  heading: string;
+  rows: MeasurementRow[];
+}
+
+/** The files that the measurements came from, numbered in order of use, with their digests. */
+export function fileRows({
+  measurements,
+}: Plan): { number: number; file: string; sha256: string }[] {
+  const digests = new Map<string, string>();
+  for (const { source } of measurements) digests.set(source.file, source.sha256 ?? "not read");
+  return [...digests].map(([file, sha256], index) => ({ number: index + 1, file, sha256 }));
+}
+
+function remarkOf({ reader, comment, derivedFrom }: PlanMeasurement): string {
+  const derived = derivedFrom.length === 0 ? null : `derived from ${derivedFrom.join(", ")}`;
+  return [reader, comment, derived].filter((part) => part !== null).join("; ");
+}
+
+/** Every measurement with the place in the file that it came from: last exam first, along the vessel. */
+export function measurementGroups(plan: Plan): MeasurementGroup[] {
+  const files = fileRows(plan).map(({ file }) => file);
+  const groups = new Map<string, MeasurementRow[]>();
+  for (const exam of plan.exams.toReversed()) {
+    for (const one of plan.measurements.filter(({ exam: key }) => key === exam.key)) {
+      const heading = `${exam.imagingDate}: ${methodWords(one)}`;
+      const { file, at } = one.source;
+      const row = {
+        place: sentenceCase(shortPlace(one.place)),
+        value: formatValue(one.value, one.unit),
+        asWritten: one.asWritten,
+        source: `file ${files.indexOf(file) + 1}${at === null ? "" : `, ${at}`}`,
+        key: one.key,
+        remark: remarkOf(one),
+      };
+      groups.set(heading, [...(groups.get(heading) ?? []), row]);
+    }
+  }
+  return [...groups].map(([heading, rows]) => ({ heading, rows }));
+}
+
+export interface MessageRow {
+  severity: string;
+  code: string;
+  text: string;
+  remedy: string;
+  place: string;
+}
+
+/** A message with its place. */
+export function messageRow({ severity, code, text, remedy, place }: Message): MessageRow {
+  return { severity, code, text, remedy, place: place === null ? "" : formatPlace(place) };
+}

@@ -1,0 +1,89 @@
+import type { CaseRow, ReadDocument, Reading } from "../../src/readers/reading.ts";
+import { createHash } from "node:crypto";
+
+/** An invented reading of a sheet. */
+export function sampleReading(
+  place: string,
+  value: string,
+  rest: Partial<Reading["terms"]> & { unit?: string; quantity?: Reading["terms"]["quantity"] } = {},
+  at = `column value, ${place}`,
+): Reading {
+  const { unit = "mm", ...terms } = rest;
+  return {
+    source: { file: "sheet.csv", sha256: "ab", at },
+    valueText: value,
+    qualifier: null,
+    unit: { words: unit, code: null },
+    terms: {
+      places: [{ origin: "sheet column", terms: [{ words: place, code: null }] }],
+      laterality: null,
+      modifiers: [],
+      quantity: { words: "diameter", code: null },
+      statistic: "maximum",
+      lumen: null,
+      edge: "outer",
+      ...terms,
+    },
+    trackingIdentifier: null,
+    reader: null,
+    comment: null,
+  };
+}
+
+/** An invented document of patient P1. */
+export function sampleDocument(
+  imagingDate: string,
+  readings: Reading[],
+  rest: {
+    patient?: Partial<ReadDocument["patient"]>;
+    sop?: string;
+    replaces?: string[];
+    file?: string;
+  } = {},
+): ReadDocument {
+  const { patient, sop, replaces = [], file = `${imagingDate}.dcm` } = rest;
+  return {
+    source: { file, sha256: createHash("sha256").update(file).digest("hex"), at: null },
+    patient: { id: "P1", issuer: "LAB", name: null, birthDate: null, sex: null, ...patient },
+    exam: {
+      studyUid: null,
+      imagingDate,
+      imagingDateOrigin: "study date",
+      modality: "CT",
+      gated: null,
+    },
+    report:
+      sop === undefined
+        ? null
+        : {
+            sopInstanceUid: sop,
+            completion: "COMPLETE",
+            verification: "VERIFIED",
+            preliminary: null,
+            predecessorUids: replaces,
+          },
+    readings,
+  };
+}
+
+/** An invented case sheet row of patient P1. */
+export function sampleCaseRow(rest: Partial<CaseRow> = {}): CaseRow {
+  return {
+    source: { file: "cases.csv", sha256: "cd", at: "record 2, line 2" },
+    patientId: "P1",
+    issuer: "LAB",
+    name: null,
+    birthDate: null,
+    sex: null,
+    heightCm: null,
+    weightKg: null,
+    diagnosis: null,
+    onsetDate: null,
+    aetiology: null,
+    familyHistory: null,
+    priorRepair: null,
+    considered: null,
+    question: null,
+    ...rest,
+  };
+}

@@ -1,0 +1,122 @@
+import { placeById } from "../../src/anatomy/places.ts";
+import type { CaseFacts, Exam, Measurement, PatientCase } from "../../src/cases/patient-case.ts";
+import type { Rule } from "../../src/guidelines/rule.ts";
+
+/** One invented exam with one or several diameters of the same place, in mm. */
+export interface SampleExam extends Partial<Exam> {
+  date: string;
+  mm: number | number[];
+  edge?: Measurement["edge"];
+}
+
+const facts: CaseFacts = {
+  heightCm: null,
+  weightKg: null,
+  diagnoses: ["ascending aneurysm"],
+  diagnosisWords: "ascending aneurysm",
+  onsetDate: null,
+  aetiology: "degenerative",
+  aetiologyWords: "degenerative",
+  familyHistory: null,
+  priorRepairs: [],
+  priorRepairWords: "none",
+  considered: [],
+  consideredWords: null,
+  question: null,
+  source: null,
+};
+
+/** A diameter of an invented patient. */
+export function sampleMeasurement(
+  exam: string,
+  value: number,
+  rest: Partial<Measurement> & { placeId?: string } = {},
+): Measurement {
+  const { placeId = "mid-ascending", ...aspects } = rest;
+  return {
+    key: `M-${exam}-${placeId}-${value}-${aspects.edge ?? "outer"}-${aspects.lumen ?? "whole"}`,
+    exam,
+    place: placeById(placeId),
+    placeOrigin: "sheet column",
+    quantity: "diameter",
+    statistic: "maximum",
+    lumen: "whole",
+    edge: "outer",
+    path: "unstated",
+    value,
+    unit: "mm",
+    asWritten: `${value} mm`,
+    derivedFrom: [],
+    source: { file: "sheet.csv", sha256: "00", at: null },
+    reader: null,
+    comment: null,
+    ...aspects,
+  };
+}
+
+/** An invented patient with one place measured in these exams. */
+export function sampleCase(
+  exams: readonly SampleExam[],
+  rest: Partial<Measurement> & { placeId?: string } = {},
+  stated: Partial<CaseFacts> = {},
+): PatientCase {
+  const sorted = exams.toSorted((a, b) => (a.date < b.date ? -1 : 1));
+  return {
+    key: "abc123",
+    patient: { id: "P1", issuer: null, name: null, birthDate: null, sex: null },
+    facts: { ...facts, ...stated },
+    exams: sorted.map(({ date, key = date, modality = "CT", gated = true }): Exam => ({
+      key,
+      studyUid: null,
+      imagingDate: date,
+      imagingDateOrigin: "study date",
+      modality,
+      gated,
+      reportState: [],
+    })),
+    measurements: sorted.flatMap(({ date, key = date, mm, edge = "outer" }) =>
+      [mm].flat().map((value) => sampleMeasurement(key, value, { edge, ...rest })),
+    ),
+    messages: [],
+  };
+}
+
+/** An invented growth rule of the ascending aorta. */
+export function sampleRule(
+  value: number,
+  rest: Partial<Rule["check"]> & {
+    id?: string;
+    population?: Rule["population"];
+    places?: Rule["places"];
+    body?: string;
+  } = {},
+): Rule {
+  const { id = `rule-${value}`, population = {}, body = "BODY", ...check } = rest;
+  const { places = { regions: ["ascending"] }, ...own } = check;
+  return {
+    id,
+    title: "invented",
+    source: { body, year: 2020, where: "nowhere" },
+    recommendation: null,
+    population,
+    places,
+    check: {
+      kind: "growth-over-period",
+      operator: ">=",
+      value,
+      unit: "mm",
+      periodMonths: 12,
+      printed: `${value} mm in 1 year`,
+      ...own,
+    },
+    says: "nothing",
+    checked: { how: "from-memory" },
+  };
+}
+
+/** A reading error with one SD. */
+export const readingErrorOf = (sdMm: number) => ({
+  lowSdMm: sdMm,
+  highSdMm: sdMm,
+  source: "invented",
+});

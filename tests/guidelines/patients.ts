@@ -1,0 +1,53 @@
+import type { CaseFacts, PatientCase } from "../../src/cases/patient-case.ts";
+
+interface InventedPatient {
+  facts: Partial<CaseFacts>;
+  patient?: Partial<PatientCase["patient"]>;
+}
+
+const cause = (aetiology: string): InventedPatient => ({ facts: { aetiology } });
+const planned = (considered: string, aetiology = "degenerative"): InventedPatient => ({
+  facts: { aetiology, considered: [considered] },
+});
+
+/** Invented populations, by a short name; each differs from a man of 66 with a degenerative aneurysm as shown. */
+export const patients = {
+  sporadic: { facts: {} },
+  sporadicValve: planned("aortic valve surgery"),
+  sporadicHeart: planned("other cardiac surgery"),
+  sporadicAscending: planned("ascending repair"),
+  bicuspid: cause("bicuspid valve"),
+  bicuspidValve: planned("aortic valve surgery", "bicuspid valve"),
+  marfan: cause("Marfan"),
+  marfanWoman: { facts: { aetiology: "Marfan" }, patient: { sex: "F" } },
+  tgfbr1: cause("Loeys-Dietz TGFBR1"),
+  tgfbr2: cause("Loeys-Dietz TGFBR2"),
+  smad3: cause("Loeys-Dietz SMAD3"),
+  tgfb2: cause("Loeys-Dietz TGFB2"),
+  tgfb3: cause("Loeys-Dietz TGFB3"),
+  turner: { facts: { aetiology: "Turner" }, patient: { sex: "F" } },
+  turnerChild: { facts: { aetiology: "Turner" }, patient: { sex: "F", birthDate: "2011-06-02" } },
+  noGene: cause("heritable, no gene found"),
+  acta2: cause("ACTA2"),
+  man: { facts: { diagnoses: ["abdominal aneurysm"] } },
+  woman: { facts: { diagnoses: ["abdominal aneurysm"] }, patient: { sex: "F" } },
+  thoracoAbdominal: { facts: { diagnoses: ["thoraco-abdominal aneurysm"] } },
+  typeA: { facts: { diagnoses: ["type A dissection"], onsetDate: "2025-06-01" } },
+  marfanTypeA: { facts: { aetiology: "Marfan", diagnoses: ["type A dissection"] } },
+  chronicB: { facts: { diagnoses: ["type B dissection"], onsetDate: "2026-03-02" } },
+  acuteB: { facts: { diagnoses: ["type B dissection"], onsetDate: "2026-03-03" } },
+} satisfies Record<string, InventedPatient>;
+
+export type PatientName = keyof typeof patients;
+
+/** A needed fact, and the same patient without it. */
+export const withoutFact = {
+  diagnosis: { facts: { diagnoses: null } },
+  aetiology: { facts: { aetiology: null } },
+  "considered operation": { facts: { considered: null } },
+  "onset date": { facts: { onsetDate: null } },
+  sex: { facts: {}, patient: { sex: "O" } },
+  "birth date": { facts: {}, patient: { birthDate: null } },
+} satisfies Record<string, InventedPatient>;
+
+export type FactName = keyof typeof withoutFact;

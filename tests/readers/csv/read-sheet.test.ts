@@ -1,0 +1,164 @@
+import { describe, expect, test } from "vitest";
+import { readSheet } from "../../../src/readers/csv/read-sheet.ts";
+
+const read = (text: string | Uint8Array) =>
+  readSheet(typeof text === "string" ? new TextEncoder().encode(text) : text, "a.csv", "00ff");
+const headings = "patient_id,exam_date,place,quantity,statistic,value,unit,edge,gated,comment";
+
+describe("measurement sheet", () => {
+  test("one document per patient and date, each reading with its text, unit, words and place", () => {
+    const { kind, documents, messages } = read(
+      `${headings}\nP1,2025-01-02,aortic arch,diameter,maximum,51.40,mm,outer,yes,\nP1,2025-01-02,zone 2,perimeter,,96,mm,,yes,\nP2,2025-01-02,arch,diameter,,5.1,cm,,,\n`,
+    );
+    expect(kind).toBe("measurement sheet");
+    expect(messages).toEqual([]);
+    expect(documents.map(({ patient, readings }) => [patient.id, readings.length])).toEqual([
+      ["P1", 2],
+      ["P2", 1],
+    ]);
+    expect(documents[0]?.exam).toMatchObject({ imagingDate: "2025-01-02", gated: true });
+    expect(documents[1]?.exam.gated).toBeNull();
+    expect(documents[0]?.readings[0]).toMatchObject({
+      valueText: "51.40",
+      unit: { words: "mm", code: null },
+      source: { file: "a.csv", sha256: "00ff", at: "record 2, line 2, column value" },
+      terms: { statistic: "maximum", edge: "outer", lumen: null },
+    });
+  });
+
+  test("a quoted line break and empty lines do not shift the line of a place", () => {
+    const { documents } = read(
+      `${headings}\r\n\r\nP1,2025-01-02,arch,diameter,,51,mm,,,"two\r\nlines"\r\nP1,2025-01-02,arch,diameter,,52,mm,,,\r\n`,
+    );
+    expect(documents[0]?.readings.map(({ source }) => source.at)).toEqual([
+      "record 2, lines 3 to 4, column value",
+      "record 3, line 5, column value",
+    ]);
+  });
+
+  test.each([
+    ["P1,,arch,diameter,,51,mm,,,", "csv-cell-missing", "record 2, line 2, column exam_date"],
+    [
+      "P1,2025-02-30,arch,diameter,,51,mm,,,",
+      "csv-date-not-iso",
+      "record 2, line 2, column exam_date",
+    ],
+    [
+      "P1,02/01/2025,arch,diameter,,51,mm,,,",
+      "csv-date-not-iso",
+      "record 2, line 2, column exam_date",
+    ],
+    ["P1,2025-01-02,arch,diameter,,,mm,,,", "csv-cell-missing", "record 2, line 2, column value"],
+  ])("leaves out the row %s and says where", (row, code, at) => {
+    const { documents, messages } = read(`${headings}\n${row}\n`);
+    expect(documents).toEqual([]);
+    expect(messages).toMatchObject([{ code, place: { at } }]);
+  });
+
+  test("rows of one exam that disagree on gating leave it not stated", () => {
+    const { documents, messages } = read(
+      `${headings}\nP1,2025-01-02,arch,diameter,,51,mm,,yes,\nP1,2025-01-02,arch,area,,9,cm2,,no,\n`,
+    );
+    expect(documents[0]?.exam.gated).toBeNull();
+    expect(messages.map(({ code }) => code)).toEqual(["csv-gated-differs"]);
+  });
+
+  test.each([";", "\t"])("finds the delimiter %j in the heading line", (delimiter) => {
+    const text = `${headings.replaceAll(",", delimiter)}\n${"P1,2025-01-02,arch,diameter,,51.5,mm,,,".replaceAll(",", delimiter)}\n`;
+    expect(read(text).documents[0]?.readings[0]?.valueText).toBe("51.5");
+  });
+
+  test("keeps a leading zero of a patient ID", () => {
+    const { documents } = read(`${headings}\n0071,2025-01-02,arch,diameter,,51,mm,,,\n`);
+    expect(documents[0]?.patient.id).toBe("0071");
+  });
+});
+
+describe("encodings", () => {
+  const sheet = "patient_id,name,diagnosis\nP1,Größe,aneurysm\n";
+  const utf16 = (littleEndian: boolean): Uint8Array => {
+    const text = `\uFEFF${sheet}`;
+    const view = new DataView(new ArrayBuffer(text.length * 2));
+    for (const [index, unit] of [...text].entries()) {
+      view.setUint16(index * 2, unit.charCodeAt(0), littleEndian);
+    }
+    return new Uint8Array(view.buffer);
+  };
+  test.each([
+    ["UTF-8", new TextEncoder().encode(sheet)],
+    ["UTF-8 with a byte-order mark", new TextEncoder().encode(`\uFEFF${sheet}`)],
+    ["UTF-16 little endian", utf16(true)],
+    ["UTF-16 big endian", utf16(false)],
+  ])("reads %s", (_, bytes) => {
+    const { caseRows, messages } = read(bytes);
+    expect(caseRows[0]?.name).toBe("Größe");
+    expect(messages).toEqual([]);
+  });
+
+  test("reads Windows-1252 and says so", () => {
+    const bytes = Uint8Array.from(sheet, (letter) => letter.charCodeAt(0));
+    const { caseRows, messages } = read(bytes);
+    expect(caseRows[0]?.name).toBe("Größe");
+    expect(messages.map(({ code }) => code)).toEqual(["csv-encoding-guessed"]);
+  });
+});
+
+describe("case sheet", () => {
+  test("reads a row; cells that can't be understood are reported and left empty", () => {
+    const { kind, caseRows, messages } = read(
+      'patient_id,sex,height_cm,birth_date,onset_date,question\nP1,female,"1,70",1950-01-31,May 2020,Why?\n',
+    );
+    expect(kind).toBe("case sheet");
+    expect(caseRows[0]).toMatchObject({
+      patientId: "P1",
+      sex: "F",
+      heightCm: null,
+      birthDate: "1950-01-31",
+      onsetDate: null,
+      question: "Why?",
+      weightKg: null,
+    });
+    expect(messages.map(({ code }) => code)).toEqual([
+      "csv-number-not-understood",
+      "csv-date-not-iso",
+    ]);
+  });
+});
+
+describe("meeting list", () => {
+  test("is ordered by its order column", () => {
+    const { kind, meetingRows } = read(
+      "order,patient_id,presenter_role,question\n2,P2,,\n1,P1,vascular surgeon,Why?\n",
+    );
+    expect(kind).toBe("meeting list");
+    expect(meetingRows.map(({ patientId }) => patientId)).toEqual(["P1", "P2"]);
+    expect(meetingRows[0]).toMatchObject({ presenterRole: "vascular surgeon", question: "Why?" });
+  });
+});
+
+describe("sheets that are set aside", () => {
+  test.each([
+    ["headings of another table", "a,b\n1,2\n", "file-not-recognised"],
+    ["a heading that stands twice", "patient_id,value,Value\n", "csv-heading-twice"],
+    ["a heading that is missing", "patient_id,quantity,value\n", "csv-heading-missing"],
+    ["a row of another length", `${headings}\nP1,2025-01-02\n`, "csv-broken"],
+    ["a quote that is not closed", `${headings}\nP1,"2025-01-02\n`, "csv-broken"],
+    ["control characters", `${headings}\nP\u0000\n`, "csv-not-text"],
+  ])("%s", (_, text, code) => {
+    const { setAside, documents } = read(text);
+    expect(setAside?.code).toBe(code);
+    expect(documents).toEqual([]);
+  });
+
+  test("a broken row names its line", () => {
+    const { setAside } = read(`${headings}\nP1,2025-01-02,arch,diameter,,51,mm,,,\nP1,x\n`);
+    expect(setAside?.place?.at).toBe("line 3");
+  });
+});
+
+test("a column that is not used is noted", () => {
+  const { messages } = read("patient_id,sex,shoe_size\nP1,F,38\n");
+  expect(messages).toMatchObject([
+    { code: "csv-heading-not-used", data: { heading: "shoe_size", kind: "case sheet" } },
+  ]);
+});

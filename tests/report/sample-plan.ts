@@ -1,0 +1,101 @@
+import type { Plan } from "../../src/report/plan.ts";
+import { assessments } from "./sample-criteria.ts";
+import { growth } from "./sample-growth.ts";
+import { examDates, measurements, samplePlace } from "./sample-measurements.ts";
+import { options } from "./sample-options.ts";
+
+/** An invented patient: every outcome, four exams, a disagreement, five options. Bodies, limits and values are invented too. */
+export const samplePlan: Plan = {
+  schema: "aortic-packet/plan/1",
+  asOf: "2026-01-14",
+  software: {
+    name: "aortic-packet",
+    version: "0.1.0",
+    rulesDigest: "3fa2b1c9d8".repeat(6) + "e7f0",
+  },
+  patient: {
+    key: "k3y0000invented0",
+    id: "TEST-0001",
+    issuer: "Invented Hospital",
+    name: "Testperson Alpha",
+    birthDate: "1957-05-02",
+    ageYears: 68,
+    sex: "F",
+    heightCm: null,
+    weightKg: 71,
+    diagnosis: "descending thoracic aneurysm",
+    onsetDate: null,
+    aetiology: "degenerative",
+    familyHistory: "none known",
+    priorRepair: "none",
+    considered: "descending repair",
+    question: "Does the descending aorta grow, and where could a repair land?",
+  },
+  exams: examDates.map((date, index) => ({
+    key: date,
+    studyUid: `2.25.1000${index}`,
+    imagingDate: date,
+    imagingDateOrigin: "study date",
+    modality: "CT",
+    gated: index > 1,
+    reportState: index === 3 ? ["preliminary"] : [],
+  })),
+  measurements,
+  growth,
+  assessments,
+  disagreements: [
+    {
+      about: samplePlace("mid-descending"),
+      statements: [
+        {
+          rule: "invented-north-descending",
+          body: "Northbody",
+          year: 2022,
+          outcome: "met",
+          limit: "5.5 cm or more",
+        },
+        {
+          rule: "invented-south-descending",
+          body: "Southbody",
+          year: 2024,
+          outcome: "not-met",
+          limit: "60 mm",
+        },
+      ],
+      sentence:
+        "Mid-descending aorta: met after Northbody 2022 (5.5 cm or more), not met after Southbody 2024 (60 mm).",
+    },
+  ],
+  options,
+  missing: [
+    { what: "height", decides: ["Aortic size over height"] },
+    { what: "sound length of zone 2", decides: ["landing in zone 2"] },
+    { what: "diameter of zone 3", decides: ["landing in zone 3"] },
+  ],
+  prompts: [
+    {
+      text: "Is there a final report of the exam of 2026-01-12?",
+      raisedBy: "the report is preliminary",
+      answeredBy: "imaging lab",
+    },
+  ],
+  messages: [
+    {
+      code: "csv-value-not-a-number",
+      severity: "warning",
+      place: {
+        file: "sheets/invented-2026-01-12.csv",
+        sha256: "5f".repeat(32),
+        at: "record 9, line 10, column value",
+      },
+      data: { written: "4O.1" },
+      text: 'The value "4O.1" is not a number and was left out.',
+      remedy: "Correct the cell and drop the sheet again.",
+    },
+  ],
+  cautions: [
+    "This report supports, and does not replace, the judgement of licensed clinicians and local protocols.",
+    "It compares measurements with published criteria. It does not recommend an operation.",
+    "Check every number that matters against the images before it is used.",
+  ],
+};
