@@ -8,6 +8,7 @@ import type {
 import { codeKey, type Dictionary, sideKeys, wordKey } from "./dictionary.ts";
 import type { AnatomyMessageCode } from "./messages.ts";
 import { type AorticPlace, placeById, placeDistalToLeftSubclavian } from "./places.ts";
+import { canBeSamePlace } from "./same-place.ts";
 import {
   formatTerm,
   type PlaceOrigin,
@@ -178,6 +179,10 @@ function placeOf(
   if (!first) return problem("place-not-stated");
   const other = others.find(({ id }) => id !== first.id);
   if (other) return problem("place-conflict", { origin, met: first.label, other: other.label });
+  const named = conceptPlace === null ? first : placeById(conceptPlace);
+  if (!canBeSamePlace(first, named)) {
+    return problem("terms-conflict", { met: first.label, other: named.label });
+  }
   return { place: first, placeOrigin: origin };
 }
 

@@ -31,7 +31,7 @@ export interface ReadingTerms {
   /** Measurement methods: used where the dictionary knows them, passed over where not. */
   methods?: Term[];
   quantity: Term;
-  /** Sheet cells; null where the source has no such cell. */
+  /** Sheet cells, or the statistic that the words of a report name; null where the source says nothing of it. */
   statistic: string | null;
   lumen: string | null;
   edge: string | null;

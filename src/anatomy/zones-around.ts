@@ -4,7 +4,9 @@ import type { AorticPlace } from "./places.ts";
  * The zones that a place lies in; for a place on a border the zones on both sides, for a range all zones that it
  * reaches into. Empty in the root, which has no zone, and for a branch whose origin has none.
  */
-export function zonesAround(place: AorticPlace): readonly string[] {
+export function zonesAround(
+  place: Pick<AorticPlace, "kind" | "position" | "span" | "zones">,
+): readonly string[] {
   const { kind, position, span, zones } = place;
   if (zones.length > 0 || kind === "branch") return zones;
   // Zone n is the band from n + 1 to n + 2.

@@ -1,171 +1,159 @@
 import { buildDictionary, type Dictionary } from "../anatomy/dictionary.ts";
-import { buildCases, type DatedCaseRow, type FailedCase } from "../cases/build-cases.ts";
-import { patientKey } from "../cases/identity.ts";
+import { buildCases, type BuiltCases } from "../cases/build-cases.ts";
 import { measure } from "../cases/measure.ts";
-import type { PatientCase } from "../cases/patient-case.ts";
-import type { FileToStore, History } from "../history/history.ts";
+import type { DatedCaseRow, PatientFile } from "../cases/patient-files.ts";
+import type { History, Night } from "../history/history.ts";
 import type { Message } from "../message.ts";
-import type { ReadFile } from "../readers/reading.ts";
-import type { BatchSummary } from "../report/batch-summary.ts";
+import type { ReadDocument, ReadFile } from "../readers/reading.ts";
 import type { SiteConfig } from "../site/site-config.ts";
+import { type FiledFile, type FilePart, type FileRow, placeKey } from "./filed-file.ts";
 import { inputFiles, readInputFile } from "./input-files.ts";
+import { judgeAside } from "./judge-aside.ts";
 import { batchMessage } from "./messages.ts";
-
-type FileRow = BatchSummary["files"][number];
-
-/** A file of tonight with what became of it. `details` are the messages about its single numbers and rows. */
-export interface FiledFile {
-  row: FileRow;
-  details: Message[];
-  bytes: Uint8Array;
-  /** Null where nothing of it is stored. */
-  toStore: FileToStore | null;
-}
+import { isReadAsBefore } from "./read-as-before.ts";
+import { withdrawnFiles } from "./withdrawn-files.ts";
 
 /** Tonight's files, and all cases of the history and tonight together. */
-export interface Intake {
+export interface Intake extends Pick<BuiltCases, "cases" | "failed" | "inUse" | "messages"> {
   files: FiledFile[];
-  cases: PatientCase[];
-  failed: FailedCase[];
   /** Keys of the patients of whom tonight's folder said something new. */
   changed: ReadonlySet<string>;
-  messages: Message[];
+  /** What the store has to remember of tonight. */
+  night: Night;
+}
+
+/** What an intake stands on besides the folder and the history. */
+export interface IntakeOptions {
+  /** YYYY-MM-DD. */
+  asOf: string;
+  site: SiteConfig;
+  onFile: (done: number, total: number) => void;
 }
 
 /**
  * Reads and judges a folder without writing anything: each file is used, already known, skipped (not an aortic
- * report) or set aside with the reason, and all documents are put together into cases.
+ * report, or left out by the site) or set aside with the reason, and all documents are put together into cases.
  */
-export function takeIn(
-  folder: string,
-  history: History,
-  options: { asOf: string; site: SiteConfig; onFile: (done: number, total: number) => void },
-): Intake {
-  const { asOf, site } = options;
-  const dictionary = buildDictionary(site);
+export function takeIn(folder: string, history: History, options: IntakeOptions): Intake {
+  const dictionary = buildDictionary(options.site);
   const seen = new Set<string>();
-  const names = inputFiles(folder);
-  const files = names.map((name, index) => {
-    const filed = fileOne(folder, name, history, seen, dictionary);
-    options.onFile(index + 1, names.length);
-    return filed;
+  const entries = inputFiles(folder);
+  const filed = entries.map((entry, index) => {
+    const read = readInputFile(folder, entry, options.site);
+    const one = fileOne(read, history, seen, dictionary);
+    options.onFile(index + 1, entries.length);
+    return one;
   });
+  const fresh = filed.flatMap(({ isFresh, read }) => (isFresh ? read : []));
+  const first = build(fresh, [], history, dictionary, options);
+  const isComplete = filed.every(({ read }) => read.sha256 !== "");
+  const { issuer } = options.site;
+  const inFolder = new Set(filed.map(({ read }) => read.sha256));
+  const withdrawn = isComplete ? withdrawnFiles(first.aside, inFolder, { history, issuer }) : [];
+  const built =
+    withdrawn.length === 0 ? first : build(fresh, withdrawn, history, dictionary, options);
 
-  const fresh = files.flatMap(({ toStore }) => (toStore ? [toStore.read] : []));
+  const waiting = built.aside.filter(({ why }) => why !== "decided");
+  const digests = new Set(fresh.map(({ sha256 }) => sha256));
+  const changed = [...built.digests].filter(([, own]) => !own.isDisjointFrom(digests));
+  return {
+    files: judgeAside(filed, built.aside),
+    cases: built.cases,
+    failed: built.failed,
+    inUse: built.inUse,
+    changed: new Set(changed.map(([key]) => key)),
+    night: {
+      files: fresh,
+      held: new Set(waiting.map(({ file }) => file.stated.source.sha256 ?? "")),
+      withdrawn,
+    },
+    messages: [
+      ...built.messages,
+      ...withdrawn.map(({ stated: { source } }) => batchMessage("file-withdrawn", source)),
+    ],
+  };
+}
+
+/** Builds the cases of the store and tonight's files, without what was withdrawn. */
+function build(
+  fresh: ReadFile[],
+  withdrawn: PatientFile[],
+  history: History,
+  dictionary: Dictionary,
+  { asOf, site }: IntakeOptions,
+): BuiltCases {
   const freshDigests = new Set(fresh.map(({ sha256 }) => sha256));
-  const night = history.latestNight() + 1;
-  const isOld = ({ source }: { source: { sha256: string | null } }) =>
-    !freshDigests.has(source.sha256 ?? "");
+  const gone = new Set(withdrawn.map(({ stated }) => placeKey(stated.source)));
+  const isIn = ({ source }: Pick<ReadDocument, "source">): boolean =>
+    !freshDigests.has(source.sha256 ?? "") && !gone.has(placeKey(source));
+  const tonight = history.latestNight() + 1;
   const rows: DatedCaseRow[] = [
-    ...history.caseRows().filter(({ row }) => isOld(row)),
-    ...fresh.flatMap(({ caseRows }) => caseRows.map((row) => ({ row, night }))),
+    ...history.caseRows().filter(({ row }) => isIn(row)),
+    ...fresh.flatMap(({ caseRows, sha256 }) => {
+      const night = history.stored(sha256)?.night ?? tonight;
+      return caseRows.map((row) => ({ row, night }));
+    }),
   ];
   const documents = [
-    ...history.documents().filter(isOld),
+    ...history.documents().filter(isIn),
     ...fresh.flatMap((read) => read.documents),
   ];
   const reportMessages = history.reportMessages();
   for (const read of fresh) {
     if (read.kind === "structured report") reportMessages.set(read.sha256, read.messages);
   }
-  const built = buildCases(documents, rows, {
-    asOf,
-    issuer: site.issuer,
-    dictionary,
-    reportMessages,
-  });
-  setConflictsAside(files, built.failed, site.issuer);
-  const keysOf = (read: ReadFile) => patientKeysOf(read, site.issuer);
-  return { files, ...built, changed: new Set(fresh.flatMap((read) => keysOf(read))) };
-}
-
-function patientKeysOf({ documents, caseRows }: ReadFile, issuer: string | null): string[] {
-  return [
-    ...documents.map(({ patient }) => patientKey(patient.id, patient.issuer ?? issuer)),
-    ...caseRows.map((row) => patientKey(row.patientId, row.issuer ?? issuer)),
-  ];
+  const { issuer, identities } = site;
+  return buildCases(documents, rows, { asOf, issuer, identities, dictionary, reportMessages });
 }
 
 function fileOne(
-  folder: string,
-  name: string,
+  read: ReadFile,
   history: History,
   seen: Set<string>,
   dictionary: Dictionary,
 ): FiledFile {
-  const { read, bytes } = readInputFile(folder, name);
-  const { sha256, kind, setAside, messages } = read;
-  const place = { file: name, sha256, at: null };
+  const { file, sha256, kind, setAside, messages } = read;
+  const place = { file, sha256, at: null };
   const filed = (
     outcome: FileRow["outcome"],
     reason: Message | null,
-    rest: Partial<FileRow> & { details?: Message[]; toStore?: FileToStore } = {},
+    rest: { leftOut?: number; placed?: number; details?: Message[]; parts?: FilePart[] } = {},
   ): FiledFile => {
-    const { details = messages, toStore = null, ...counts } = rest;
-    const row = {
-      file: name,
-      sha256: sha256 || null,
-      kind,
-      outcome,
-      reason,
-      placed: 0,
-      leftOut: 0,
-      ...counts,
-    };
-    return { row, details, bytes, toStore };
+    const { details = messages, parts = [], placed = 0, leftOut = 0 } = rest;
+    const row = { file, sha256: sha256 || null, kind, outcome, reason, placed, leftOut };
+    return { row, details, read, parts, isFresh: outcome === "used" };
   };
   if (setAside) {
     return filed(kind === "not for this program" ? "skipped" : "set-aside", setAside);
   }
-  if (history.knows(sha256) || seen.has(sha256)) {
-    return filed("already-known", batchMessage("file-already-known", place), { details: [] });
+  const parts: FilePart[] = [
+    ...read.documents.map((document) => partOf(document, dictionary)),
+    ...read.caseRows.map(({ source }) => ({ source, placed: 0, leftOut: 0, messages: [] })),
+  ];
+  const isSettled = history.stored(sha256)?.isSettled === true && isReadAsBefore(read, history);
+  if (isSettled || seen.has(sha256)) {
+    const reason = batchMessage("file-already-known", place);
+    return filed("already-known", reason, { details: [], parts });
   }
   seen.add(sha256);
-  const readings = read.documents.flatMap((document) => document.readings);
-  const results = readings.map((reading) => measure(reading, "", dictionary));
-  const placed = results.filter(({ measurement }) => measurement !== null).length;
-  const leftOut = results.length - placed;
-  const details = [...messages, ...results.flatMap((result) => result.messages)];
-  if (kind === "structured report" && readings.length === 0) {
-    return filed("set-aside", batchMessage("file-without-numbers", place), { details });
-  }
-  if (readings.length > 0 && placed === 0) {
-    const reason = batchMessage("file-nothing-placed", place, { count: readings.length });
+  const sum = (what: "placed" | "leftOut"): number =>
+    parts.reduce((total, part) => total + part[what], 0);
+  const [placed, leftOut] = [sum("placed"), sum("leftOut")];
+  const details = [...messages, ...parts.flatMap((part) => part.messages)];
+  if (leftOut > 0 && placed === 0) {
+    const reason = batchMessage("file-nothing-placed", place, { count: leftOut });
     return filed("set-aside", reason, { leftOut, details });
   }
-  return filed("used", null, { placed, leftOut, details, toStore: { read, isWhole: true } });
+  return filed("used", null, { placed, leftOut, details, parts });
 }
 
-/** Takes the parts that belong to a conflicting patient out of what is stored; a file of nothing else is set aside. */
-function setConflictsAside(files: FiledFile[], failed: FailedCase[], issuer: string | null): void {
-  const conflicts = new Map(
-    failed
-      .filter(({ failure }) => failure.code === "identity-conflict")
-      .map(({ key, failure }) => [key, failure]),
-  );
-  for (const filed of files) {
-    const read = filed.toStore?.read;
-    if (!read) continue;
-    const keys = patientKeysOf(read, issuer);
-    const conflict = keys.find((key) => conflicts.has(key));
-    if (conflict === undefined) continue;
-    const failure = conflicts.get(conflict);
-    if (failure) filed.details.push(failure);
-    const isClean = (id: string, own: string | null) =>
-      !conflicts.has(patientKey(id, own ?? issuer));
-    const documents = read.documents.filter(({ patient }) => isClean(patient.id, patient.issuer));
-    const caseRows = read.caseRows.filter((row) => isClean(row.patientId, row.issuer));
-    if (documents.length + caseRows.length > 0) {
-      filed.toStore = { read: { ...read, documents, caseRows }, isWhole: false };
-      continue;
-    }
-    filed.toStore = null;
-    const place = { file: read.file, sha256: read.sha256, at: null };
-    filed.row = {
-      ...filed.row,
-      outcome: "set-aside",
-      reason: batchMessage("file-identity-conflict", place),
-      placed: 0,
-    };
-  }
+function partOf({ source, readings }: ReadDocument, dictionary: Dictionary): FilePart {
+  const results = readings.map((reading) => measure(reading, "", dictionary));
+  const placed = results.filter(({ measurement }) => measurement !== null).length;
+  return {
+    source,
+    placed,
+    leftOut: results.length - placed,
+    messages: results.flatMap((result) => result.messages),
+  };
 }

@@ -1,10 +1,11 @@
-import { mkdirSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import type { PatientCase } from "../cases/patient-case.ts";
 import { rulesDigest } from "../guidelines/load-rules.ts";
 import type { Rule } from "../guidelines/rule.ts";
 import { History } from "../history/history.ts";
 import type { Message } from "../message.ts";
+import type { InventoryRow } from "../readers/csv/inventory.ts";
 import type { BatchSummary } from "../report/batch-summary.ts";
 import { buildPlan, type PlanBasis } from "../report/build-plan.ts";
 import { indexHtml } from "../report/pages/index-page.ts";
@@ -32,25 +33,32 @@ export interface BatchOptions {
   asOf: string;
   site: SiteConfig;
   rules: readonly Rule[];
+  /** Null where the site names no inventory. */
+  inventory: readonly InventoryRow[] | null;
   /** Called as work goes on; `stage` is "reading" or "printing". */
   onProgress: (stage: "reading" | "printing", done: number, total: number) => void;
 }
 
 /** Runs the batch: reads the folder, stores what is new, writes every report, the index and `batch.json`. */
 export async function runBatch(options: BatchOptions): Promise<BatchSummary> {
-  const { input, out, asOf, site, rules, onProgress } = options;
+  const { input, out, asOf, site, rules, inventory, onProgress } = options;
   mkdirSync(out, { recursive: true, mode: 0o700 });
   const history = new History(join(out, "history.sqlite"));
   const printer = await openPrinter({ pages: printingPages });
   try {
     const onFile = (done: number, total: number) => onProgress("reading", done, total);
     const intake = takeIn(input, history, { asOf, site, onFile });
-    for (const filed of intake.files) await writeSetAside(out, filed);
-    history.addNight(
-      intake.files.flatMap(({ toStore }) => toStore ?? []),
+    await writeSetAside(out, input, intake);
+    removeOldReports(out, new Set(intake.cases.map(({ key }) => key)));
+    history.addNight(intake.night, asOf);
+    const basis: PlanBasis = {
       asOf,
-    );
-    const basis: PlanBasis = { asOf, version, rules, rulesDigest: rulesDigest(rules), site };
+      version,
+      rules,
+      rulesDigest: rulesDigest(rules),
+      site,
+      inventory,
+    };
     let printed = 0;
     const reports = await mapWithLimit(intake.cases, printingPages, async (patientCase) => {
       const report = await writeReport(patientCase, basis, out, printer);
@@ -74,10 +82,10 @@ export async function runBatch(options: BatchOptions): Promise<BatchSummary> {
       asOf,
       software: { name: "aortic-packet", version, rulesDigest: basis.rulesDigest },
       files: intake.files.map(({ row }) => row),
-      patients: rows.toSorted((a, b) => (a.key < b.key ? -1 : 1)),
+      patients: rows.toSorted((a, b) => (`${a.id} ${a.key}` < `${b.id} ${b.key}` ? -1 : 1)),
       messages: [
         ...intake.messages,
-        ...intake.files.flatMap(({ row, details }) => (row.outcome === "used" ? details : [])),
+        ...intake.files.flatMap(({ row, details }) => (isUsed(row) ? details : [])),
         ...reports.flatMap(({ plan, failure }) => (plan && failure ? [failure] : [])),
       ],
     };
@@ -90,6 +98,19 @@ export async function runBatch(options: BatchOptions): Promise<BatchSummary> {
     await printer.close();
   }
 }
+
+/** Takes away the reports of patients who have none any more, because their files disagree or are another person's. */
+function removeOldReports(out: string, keys: ReadonlySet<string>): void {
+  const folder = join(out, "patients");
+  if (!existsSync(folder)) return;
+  for (const key of readdirSync(folder)) {
+    if (!keys.has(key)) rmSync(join(folder, key), { recursive: true });
+  }
+}
+
+/** Used tonight or before: what is said of its parts belongs to the run; of other files it stands beside the copy. */
+const isUsed = ({ outcome }: BatchSummary["files"][number]): boolean =>
+  outcome === "used" || outcome === "already-known";
 
 /** Writes the files of one patient. What goes wrong with this patient stays with this patient. */
 async function writeReport(

@@ -3,17 +3,20 @@ import type { Message } from "../message.ts";
 import type { CaseRow, ReadDocument } from "../readers/reading.ts";
 import { understandCaseRow, unknownFacts } from "./case-facts.ts";
 import { type ExamDocuments, examsOf } from "./exams.ts";
-import { identityConflict, patientKey, type StatedIdentity } from "./identity.ts";
 import { measure } from "./measure.ts";
 import { caseMessage } from "./messages.ts";
 import type { CaseFacts, Measurement, PatientCase } from "./patient-case.ts";
-import { reportsInForce } from "./report-versions.ts";
-
-/** A case sheet row and the night it was first seen (nights count upwards). */
-export interface DatedCaseRow {
-  row: CaseRow;
-  night: number;
-}
+import { type DatedCaseRow, type PatientFile, patientFiles } from "./patient-files.ts";
+import {
+  type FileAside,
+  type IdentityOptions,
+  issuerWarnings,
+  type Person,
+  personsOf,
+  statedOf,
+} from "./persons.ts";
+import { repeatedReadings } from "./repeated-readings.ts";
+import { type VersionVerdict, versionVerdicts } from "./report-versions.ts";
 
 /** A patient of whom no case can be made, and why. */
 export interface FailedCase {
@@ -23,85 +26,101 @@ export interface FailedCase {
   failure: Message;
 }
 
-export interface BuildOptions {
+export interface BuildOptions extends IdentityOptions {
   /** YYYY-MM-DD; later exams are left out. */
   asOf: string;
-  /** Issuer of patient IDs that name none; null: they stand for themselves. */
-  issuer: string | null;
   dictionary: Dictionary;
   /** What was said when each report was read, by the digest of its bytes. */
   reportMessages: ReadonlyMap<string, Message[]>;
 }
 
+/** All patients, and the documents and rows of which nothing is used. */
+export interface BuiltCases {
+  cases: PatientCase[];
+  failed: FailedCase[];
+  aside: FileAside[];
+  /** The digests of the files of each patient, by the patient's key. */
+  digests: Map<string, Set<string>>;
+  /** The digests of the files of which at least a part is not aside. */
+  inUse: Set<string>;
+  messages: Message[];
+}
+
 /**
- * Puts documents and case rows together by patient (issuer and patient ID). A patient whose files
- * contradict each other about who it is becomes a failed case, and none of its numbers is used.
- * Sorted by key; the order of the inputs does not matter.
+ * Puts documents and case rows together by patient (issuer and patient ID). A patient whose files contradict each other
+ * about who it is becomes a failed case, and none of its numbers is used until the site decides. Sorted by key; the
+ * order of the inputs does not matter.
  */
 export function buildCases(
   documents: ReadDocument[],
   caseRows: DatedCaseRow[],
   options: BuildOptions,
-): { cases: PatientCase[]; failed: FailedCase[]; messages: Message[] } {
-  const patients = new Map<string, { documents: ReadDocument[]; rows: DatedCaseRow[] }>();
-  const patientOf = (id: string, issuer: string | null) => {
-    const key = patientKey(id, issuer ?? options.issuer);
-    const patient = patients.get(key) ?? { documents: [], rows: [] };
-    patients.set(key, patient);
-    return patient;
+): BuiltCases {
+  const { persons, aside, messages } = personsOf(patientFiles(documents, caseRows), options);
+  const owned = persons.flatMap(({ key, files }) =>
+    files.flatMap(({ document }) => (document ? { document, owner: key } : [])),
+  );
+  const undecided = aside.flatMap(({ why, file: { document } }) =>
+    why === "undecided" && document ? { document, owner: "" } : [],
+  );
+  const verdicts = versionVerdicts([...owned, ...undecided]);
+  const built: BuiltCases = {
+    cases: [],
+    failed: [],
+    aside,
+    digests: new Map(persons.map(({ key, files }) => [key, digestsOf(files)])),
+    inUse: new Set(),
+    messages: [...messages, ...issuerWarnings(persons)],
   };
-  for (const document of documents) {
-    patientOf(document.patient.id, document.patient.issuer).documents.push(document);
+  for (const person of persons) {
+    const out = asideOf(person, verdicts);
+    built.aside.push(...out);
+    const outFiles = new Set(out.map(({ file }) => file));
+    for (const digest of digestsOf(person.files.filter((file) => !outFiles.has(file)))) {
+      built.inUse.add(digest);
+    }
+    const result = buildCase(person, verdicts, options);
+    if ("failure" in result) built.failed.push(result);
+    else built.cases.push(result);
   }
-  for (const dated of caseRows) patientOf(dated.row.patientId, dated.row.issuer).rows.push(dated);
-
-  const cases: PatientCase[] = [];
-  const failed: FailedCase[] = [];
-  for (const key of [...patients.keys()].toSorted()) {
-    const { documents: own, rows } = patients.get(key) ?? { documents: [], rows: [] };
-    const result = buildCase(key, own.toSorted(bySource), rows, options);
-    if ("failure" in result) failed.push(result);
-    else cases.push(result);
-  }
-  return { cases, failed, messages: issuerWarnings([...cases.map(identityOf), ...failed]) };
+  return built;
 }
 
-const bySource = (a: ReadDocument, b: ReadDocument): number => {
-  const key = ({ source, report }: ReadDocument) =>
-    JSON.stringify([source.file, source.sha256, source.at, report?.sopInstanceUid]);
-  return key(a) < key(b) ? -1 : 1;
-};
+const digestsOf = (files: PatientFile[]): Set<string> =>
+  new Set(files.map(({ stated }) => stated.source.sha256 ?? ""));
 
-const identityOf = ({ patient: { id, issuer } }: PatientCase) => ({ id, issuer });
-
-/** Says where one ID occurs both with and without an issuer: they stay two patients. */
-function issuerWarnings(patients: { id: string; issuer: string | null }[]): Message[] {
-  const withoutIssuer = new Set(
-    patients.filter(({ issuer }) => issuer === null).map(({ id }) => id),
-  );
-  return patients
-    .filter(({ id, issuer }) => issuer !== null && withoutIssuer.has(id))
-    .map(({ id, issuer }) =>
-      caseMessage("identity-issuer-not-stated", null, { id, issuer: issuer ?? "" }),
-    );
+/** Files of a patient of which nothing is used: all where they conflict, else the reports with contradicting versions. */
+function asideOf(
+  { files, conflicts }: Person,
+  verdicts: ReadonlyMap<ReadDocument, VersionVerdict>,
+): FileAside[] {
+  if (conflicts.length > 0) {
+    return files.map((file) => ({ file, reasons: conflicts, why: "conflict" }));
+  }
+  return files.flatMap((file) => {
+    const verdict = file.document && verdicts.get(file.document);
+    return verdict?.isFault && verdict.message
+      ? { file, reasons: [verdict.message], why: "versions" }
+      : [];
+  });
 }
 
 function buildCase(
-  key: string,
-  documents: ReadDocument[],
-  rows: DatedCaseRow[],
+  person: Person,
+  verdicts: ReadonlyMap<ReadDocument, VersionVerdict>,
   options: BuildOptions,
 ): PatientCase | FailedCase {
-  const statements = [...documents.map(statedByDocument), ...rows.map(statedByRow)];
-  const [first] = statements;
-  if (!first) throw new Error("a patient without any file");
-  const { id } = first;
-  const issuer = first.issuer ?? options.issuer;
-  const conflict = identityConflict(statements);
+  const { key, id, issuer, files, conflicts } = person;
+  const [conflict] = conflicts;
   if (conflict) return { key, id, issuer, failure: conflict };
-  const inForce = reportsInForce(documents);
-  const messages = [...inForce.messages];
-  const inTime = inForce.documents.filter(({ exam: { imagingDate: date }, source }) => {
+  const messages = [...person.messages];
+  const documents = files.flatMap(({ document }) => document ?? []);
+  const inForce = documents.filter((document) => {
+    const verdict = verdicts.get(document);
+    if (verdict?.message) messages.push(verdict.message);
+    return verdict?.inForce;
+  });
+  const inTime = inForce.filter(({ exam: { imagingDate: date }, source }) => {
     if (date <= options.asOf) return true;
     messages.push(caseMessage("exam-after-as-of", source, { date, asOf: options.asOf }));
     return false;
@@ -109,28 +128,29 @@ function buildCase(
   if (inTime.length === 0) {
     const failure =
       messages.find(({ severity }) => severity === "error") ??
-      messages[0] ??
-      caseMessage("case-without-exam", first.source);
+      (documents.length > 0 ? messages.at(-1) : undefined) ??
+      caseMessage("case-without-exam", files[0]?.stated.source ?? null);
     return { key, id, issuer, failure };
   }
   for (const { source } of inTime) {
     messages.push(...(options.reportMessages.get(source.sha256 ?? "") ?? []));
   }
-  const facts = factsOf(rows, messages);
+  const facts = factsOf(
+    files.flatMap(({ row }) => row ?? []),
+    messages,
+  );
   const groups = examsOf(inTime);
   const measurements = groups.flatMap((group) =>
     measurementsOf(group, options.dictionary, messages),
   );
-  const state = (aspect: "name" | "birthDate" | "sex") =>
-    statements.find((statement) => statement[aspect] !== null)?.[aspect] ?? null;
   return {
     key,
     patient: {
       id,
       issuer,
-      name: state("name"),
-      birthDate: state("birthDate"),
-      sex: state("sex") as PatientCase["patient"]["sex"],
+      name: statedOf(person, "name"),
+      birthDate: statedOf(person, "birthDate"),
+      sex: statedOf(person, "sex") as PatientCase["patient"]["sex"],
     },
     facts,
     exams: groups.map(({ exam }) => exam),
@@ -139,19 +159,15 @@ function buildCase(
   };
 }
 
-const statedByDocument = ({ source, patient }: ReadDocument): StatedIdentity => ({
-  source,
-  ...patient,
-});
-
-const statedByRow = ({ row }: DatedCaseRow): StatedIdentity => ({
-  source: row.source,
-  id: row.patientId,
-  issuer: row.issuer,
-  name: row.name,
-  birthDate: row.birthDate,
-  sex: row.sex,
-});
+/** Columns of a case sheet that are no facts of the case. */
+const identityColumns: ReadonlySet<string> = new Set<keyof CaseRow>([
+  "source",
+  "patientId",
+  "issuer",
+  "name",
+  "birthDate",
+  "sex",
+]);
 
 /** The facts of the latest night's row. Rows of one night that differ leave the differing facts unknown. */
 function factsOf(rows: DatedCaseRow[], messages: Message[]): CaseFacts {
@@ -165,7 +181,7 @@ function factsOf(rows: DatedCaseRow[], messages: Message[]): CaseFacts {
   const merged: CaseRow = { ...first };
   for (const other of others) {
     for (const what of Object.keys(first) as (keyof CaseRow)[]) {
-      if (what === "source" || other[what] === merged[what]) continue;
+      if (identityColumns.has(what) || other[what] === first[what]) continue;
       messages.push(caseMessage("case-rows-differ", other.source, { what }));
       Object.assign(merged, { [what]: null });
     }
@@ -192,29 +208,33 @@ function measurementsOf(
       if (result.measurement) measurements.push(result.measurement);
     }
   }
-  const [source] = documents;
-  if (exam.reportState.length > 0 && source) {
-    const data = { date: exam.imagingDate, state: exam.reportState.join(", ") };
-    messages.push(caseMessage("report-not-final", source.source, data));
+  const source = documents[0]?.source ?? null;
+  const { imagingDate: date } = exam;
+  if (exam.reportState.length > 0) {
+    const state = exam.reportState.join(", ");
+    messages.push(caseMessage("report-not-final", source, { date, state }));
   }
-  measurements.sort((a, b) => a.place.position - b.place.position || (a.key < b.key ? -1 : 1));
-  messages.push(...differences(measurements, exam.imagingDate));
+  const flags = new Set(documents.map(({ report }) => report?.preliminary));
+  if (flags.has("PRELIMINARY") && flags.has("FINAL")) {
+    messages.push(caseMessage("report-preliminary-beside-final", source, { date }));
+  }
+  measurements.sort(alongTheVessel);
+  messages.push(...repeatedReadings(measurements, date));
   return measurements;
 }
 
-/** Two readings of the same thing in the same exam that differ. */
-function differences(measurements: Measurement[], date: string): Message[] {
-  const groups = Map.groupBy(measurements, (one) =>
-    JSON.stringify([one.place.id, one.quantity, one.statistic, one.lumen, one.edge, one.path]),
-  );
-  return [...groups.values()].flatMap((group) => {
-    const values = [...new Set(group.map(({ value }) => value))];
-    const [first] = group;
-    if (!first || values.length < 2) return [];
-    return caseMessage("readings-differ", first.source, {
-      number: `${first.quantity} at ${first.place.label}`,
-      date,
-      values: values.map((value) => `${value} ${first.unit}`).join(", "),
-    });
-  });
+/** Along the vessel, then by what was measured; the key decides only between readings that say the same. */
+function alongTheVessel(a: Measurement, b: Measurement): number {
+  const rest = ({ place, quantity, statistic, lumen, edge, path, value, key }: Measurement) =>
+    JSON.stringify([
+      place.id,
+      quantity,
+      statistic,
+      lumen,
+      edge,
+      path,
+      value.toFixed(6).padStart(16),
+      key,
+    ]);
+  return a.place.position - b.place.position || (rest(a) < rest(b) ? -1 : 1);
 }

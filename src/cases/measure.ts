@@ -7,6 +7,7 @@ import { parseDecimal } from "../quantities/decimal.ts";
 import { quantities } from "../quantities/measured-quantity.ts";
 import { dimensionOf, storedUnit, toStoredUnit, ucumFromSheet } from "../quantities/unit.ts";
 import type { Reading } from "../readers/reading.ts";
+import { sizeDoubt } from "./doubtful-size.ts";
 import { caseMessage } from "./messages.ts";
 import type { Measurement } from "./patient-case.ts";
 
@@ -28,6 +29,7 @@ export function measure(
     data: Record<string, string | number> = {},
   ) => ({ measurement: null, messages: [caseMessage(code, reading.source, { number, ...data })] });
 
+  if (reading.refused) return { measurement: null, messages: [reading.refused] };
   const qualifier = reading.qualifier;
   const why = qualifier?.code ? (qualifierMeaning(qualifier.code) ?? qualifier.words) : "";
   if (reading.valueText === null) {
@@ -49,16 +51,15 @@ export function measure(
     return refuse("unit-not-physical", { met: formatTerm(unit), expected });
   }
   const value = toStoredUnit(decimal, ucum);
-  const asWritten = `${decimal.text} ${ucum}`;
+  const asWritten = `${reading.valueAsWritten ?? decimal.text} ${ucum}`;
   if (value <= 0) return refuse("value-not-positive", { met: asWritten });
   const messages: Message[] = [];
-  const isAorticDiameter = meaning.quantity === "diameter" && meaning.place.kind !== "branch";
-  const isIliac = meaning.place.region === "iliac";
-  if (isAorticDiameter && !isIliac && meaning.lumen !== "true" && meaning.lumen !== "false") {
-    if (value < 10 || value > 150) {
-      messages.push(caseMessage("value-doubtful", reading.source, { number, met: asWritten }));
-    }
+  const doubt = sizeDoubt(meaning, decimal, ucum, asWritten);
+  if (doubt?.other) {
+    return refuse("value-of-another-unit", { met: doubt.met, other: doubt.other });
   }
+  if (doubt)
+    messages.push(caseMessage("value-doubtful", reading.source, { number, met: doubt.met }));
   const measurement: Measurement = {
     key: measurementKey(reading),
     exam,

@@ -26,8 +26,14 @@ export const caseMessages = {
   },
   "value-doubtful": {
     severity: "warning",
-    text: "{number}: {met} is outside 10 to 150 mm and a doubtful diameter of an aorta; it is used as written",
+    text: "{number}: {met} is outside 10 to 150 mm and doubtful as the size of an aorta; it is used as written",
     remedy: "Check the value and its unit. The range is common practice, not from a source.",
+  },
+  "value-of-another-unit": {
+    severity: "warning",
+    text: "{number} left out: {met} can't be the size of an aorta; {other} would be",
+    remedy:
+      "Correct the value or its unit; a unit is never changed here. The range that is believed, 10 to 150 mm across, is common practice, not from a source.",
   },
   "unit-not-stated": {
     severity: "warning",
@@ -46,18 +52,43 @@ export const caseMessages = {
   },
   "report-superseded": {
     severity: "note",
-    text: "the report of the exam of {date} is replaced by a later version and was not used",
+    text: "the report of the exam of {date} is replaced by {by} and was not used",
     remedy: "Nothing to do.",
+  },
+  "report-identical": {
+    severity: "note",
+    text: "the report of the exam of {date} is a declared copy of {by}, with the same content, and is counted once",
+    remedy: "Nothing to do.",
+  },
+  "report-replaced-twice": {
+    severity: "warning",
+    text: "the report of the exam of {date} and {by} both say that they replace the same report; both are used",
+    remedy:
+      "Ask the reporting lab which one stands, or leave the other out in the site file (identities, leaveOut).",
+  },
+  "report-preliminary-beside-final": {
+    severity: "warning",
+    text: "the exam of {date} has a preliminary and a final report, and the final one does not say that it replaces the other; both are used",
+    remedy:
+      "Ask the reporting lab whether the preliminary report still stands; leave it out in the site file (identities, leaveOut) if it does not.",
+  },
+  "report-replaced-elsewhere": {
+    severity: "error",
+    text: "the report of the exam of {date} is replaced by {by}, a report of another patient, and was not used",
+    remedy:
+      "Nothing to do if it had been filed under the wrong patient; else ask the reporting lab.",
   },
   "report-versions-in-a-ring": {
     severity: "error",
     text: "reports of the exam of {date} each say that they replace the other; none was used",
-    remedy: "Ask the reporting lab which report is in force.",
+    remedy:
+      "Ask the reporting lab which report is in force, and leave the other out in the site file (identities, leaveOut).",
   },
   "report-copies-differ": {
     severity: "error",
-    text: "two files say that they are the same report of the exam of {date} and hold different bytes; neither was used",
-    remedy: "Ask the reporting lab which report is in force.",
+    text: "files say that they are the same report of the exam of {date} and are not the same: {files}; none was used",
+    remedy:
+      "Ask the reporting lab which file is in force, and leave the other out in the site file (identities, leaveOut).",
   },
   "report-not-final": {
     severity: "note",
@@ -69,10 +100,41 @@ export const caseMessages = {
     text: "{number}: readings of the exam of {date} differ: {values}",
     remedy: "Both are shown and neither is averaged; ask the lab which one stands.",
   },
+  "readings-agree": {
+    severity: "note",
+    text: "numbers of the exam of {date} that were read more than once and agree within the decimals written: {count}; read by {by}",
+    remedy: "Nothing to do.",
+  },
   "identity-conflict": {
     severity: "error",
-    text: "the {what} differs between files ({met} and {other}); nothing of this patient was used",
-    remedy: "Correct the wrong file. No number is shown until the files agree.",
+    text: "the {what} differs between files: {values}; nothing of this patient was used",
+    remedy:
+      "Decide in the site file (identities): one person, several persons, or files to leave out. A wrong file that was never used can also be taken out of the folder while the others stay in it.",
+  },
+  "identity-undecided": {
+    severity: "error",
+    text: "several persons share this patient ID by the site's decision of {date} ({by}), and this does not say, or not clearly, which of them it is of; it was not used",
+    remedy: "Add to the decision what tells it apart (apart, with its sha256), or leave it out.",
+  },
+  "identity-left-out": {
+    severity: "note",
+    text: "left out by the site's decision of {date} ({by}): not of this patient",
+    remedy: "Nothing to do.",
+  },
+  "identity-decided": {
+    severity: "note",
+    text: "the site decided on {date} ({by}): {decided}",
+    remedy: "Nothing to do; change the decision in the site file if it was wrong.",
+  },
+  "identity-decision-mismatch": {
+    severity: "warning",
+    text: "the site's decision of {date} ({by}) on patient ID {id} does not fit the files: {what}",
+    remedy: "Correct the decision in the site file, or remove what is no longer needed.",
+  },
+  "identity-name-spellings": {
+    severity: "note",
+    text: "the name is written in more than one way and taken as one: {values}",
+    remedy: "Nothing to do if this is one person; else decide in the site file (identities).",
   },
   "identity-issuer-not-stated": {
     severity: "warning",

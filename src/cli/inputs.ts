@@ -1,7 +1,10 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { readBatchSummary } from "../batch/reports.ts";
 import { formatPlace } from "../message.ts";
-import { isCalendarDate } from "../readers/csv/sheet.ts";
+import { isCalendarDate } from "../readers/csv/sheet-date.ts";
+import { type InventoryRow, readInventory } from "../readers/csv/inventory.ts";
+import { sha256Of } from "../readers/read-file.ts";
 import type { BatchSummary } from "../report/batch-summary.ts";
 import { noSiteConfig, parseSiteConfig, type SiteConfig } from "../site/site-config.ts";
 import { CannotStart, type OptionSpec, type VerbArguments } from "./verb.ts";
@@ -53,6 +56,21 @@ export function siteConfig(args: VerbArguments): SiteConfig {
     ({ place, text }) => `  ${place ? formatPlace(place) : file}: ${text}`,
   );
   throw new CannotStart(`the site file can't be used:\n${lines.join("\n")}`);
+}
+
+/** The inventory that the site file names, beside it; null where it names none. A fault in it is told with its line. */
+export function siteInventory(args: VerbArguments, site: SiteConfig): InventoryRow[] | null {
+  if (site.inventory === null) return null;
+  const file = join(dirname(args.text("config")), site.inventory);
+  if (!existsSync(file))
+    throw new CannotStart(`the site file names an inventory ${file}, which is not there`);
+  const bytes = readFileSync(file);
+  const { rows, messages } = readInventory(bytes, { file, sha256: sha256Of(bytes) }, site);
+  if (messages.length === 0) return rows;
+  const lines = messages.map(
+    ({ place, text }) => `  ${place ? formatPlace(place) : file}: ${text}`,
+  );
+  throw new CannotStart(`the inventory can't be used:\n${lines.join("\n")}`);
 }
 
 /** The summary of the last run in the output folder, which must be there. */

@@ -94,7 +94,7 @@ function asWritten(
   const { priorRepairs } = patientCase.facts;
   const population = populationOutcome(rule, patientCase, asOf);
   if ("applies" in population && !population.applies) {
-    const reason = `The criterion is not for this patient: ${population.reason}`;
+    const { reason } = population;
     return { outcome: "not-applicable", reason };
   }
   const repair = repairState(series.place, priorRepairs ?? []);

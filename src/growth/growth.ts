@@ -13,7 +13,7 @@ import {
 } from "./growth-rate.ts";
 import { growthSentence } from "./growth-sentence.ts";
 import { type GrowthSeries, growthSeries, type JudgedPoint } from "./growth-series.ts";
-import type { ReadingError } from "./reading-error.ts";
+import { type ReadingError, type ReadingErrors, readingErrorOfPoints } from "./reading-error.ts";
 
 /** The size of a place in one exam, with its reading error. */
 interface GrowthPoint {
@@ -59,11 +59,13 @@ export interface Growth {
 export function assessGrowth(
   patientCase: PatientCase,
   rules: readonly Rule[],
-  { asOf, readingError }: { asOf: string; readingError: ReadingError },
+  { asOf, readingError: readingErrors }: { asOf: string; readingError: ReadingErrors },
 ): Growth[] {
   return growthSeries(patientCase).map((series) => {
     const { key, place, statistic, lumen, points } = series;
-    const sizes = comparableSizes(points);
+    const compared = points.filter(({ comparable }) => comparable);
+    const sizes = compared.map(datedSize);
+    const readingError = readingErrorOfPoints(place, compared, readingErrors);
     const { rate, method } = growthRate(sizes, readingError);
     const basis = { series, sizes, rate, rateMethod: method, patientCase, asOf };
     const answers = growthAnswers(rules, basis);
@@ -85,11 +87,10 @@ export function assessGrowth(
   });
 }
 
-function comparableSizes(points: readonly JudgedPoint[]): DatedSize[] {
-  return points
-    .filter(({ comparable }) => comparable)
-    .map(({ exam, valuesMm }) => ({ date: exam.imagingDate, valueMm: smallest(valuesMm) }));
-}
+const datedSize = ({ exam, valuesMm }: JudgedPoint): DatedSize => ({
+  date: exam.imagingDate,
+  valueMm: smallest(valuesMm),
+});
 
 function growthPoint(point: JudgedPoint, { highSdMm }: ReadingError): GrowthPoint {
   const { exam, valuesMm, measurements, edge, comparable, reasons } = point;

@@ -9,16 +9,16 @@ import { usableDiameters } from "./usable-diameters.ts";
 
 /**
  * Applies every size criterion to a patient: one assessment for each rule and part of the aorta, in the order of the
- * rule ids. Growth criteria are left out. `asOf` is YYYY-MM-DD; later exams do not count. `readingSdMm` is the
- * standard deviation of one reading in mm, null where none is known. A rule that fails says so; the others go on.
+ * rule ids. Growth criteria are left out. `asOf` is YYYY-MM-DD; later exams do not count. `readingSdMmOf`
+ * gives the standard deviation of a reading in mm, null where none is known. A rule that fails says so; the others go on.
  */
 export function evaluateRules(
   patientCase: PatientCase,
   rules: readonly Rule[],
-  { asOf, readingSdMm }: { asOf: string; readingSdMm: number | null },
+  { asOf, readingSdMmOf }: Pick<RuleContext, "asOf" | "readingSdMmOf">,
 ): Assessment[] {
   const diameters = usableDiameters(patientCase, asOf);
-  const context: RuleContext = { patientCase, diameters, asOf, readingSdMm };
+  const context: RuleContext = { patientCase, diameters, asOf, readingSdMmOf };
   return rules
     .filter(({ check }) => !isGrowthKind(check.kind))
     .toSorted((a, b) => (a.id < b.id ? -1 : 1))
@@ -34,7 +34,7 @@ function findingsOf(rule: Rule, context: RuleContext): Finding[] {
       return [findingWithoutSize("not-assessable", reason, population.unknown)];
     }
     if (!population.applies) {
-      const reason = `The criterion is not for this patient: ${population.reason}.`;
+      const reason = `${population.reason.charAt(0).toUpperCase()}${population.reason.slice(1)}.`;
       return [findingWithoutSize("not-applicable", reason)];
     }
     return partsOf(rule).map((part) => judgePart(rule, part, context));

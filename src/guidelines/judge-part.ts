@@ -1,4 +1,4 @@
-import type { CaseFacts, PatientCase, PriorRepair } from "../cases/patient-case.ts";
+import type { CaseFacts, Measurement, PatientCase, PriorRepair } from "../cases/patient-case.ts";
 import { spans } from "../quantities/limit.ts";
 import { type AssessedValue, type Finding, findingWithoutSize } from "./assessment.ts";
 import { type PlaceVerdict, verdictAt } from "./place-verdict.ts";
@@ -18,8 +18,8 @@ export interface RuleContext {
   diameters: readonly UsableDiameter[];
   /** YYYY-MM-DD. */
   asOf: string;
-  /** Standard deviation of one reading in mm; null where none is known. */
-  readingSdMm: number | null;
+  /** Standard deviation of a reading in mm; null where none is known. */
+  readingSdMmOf: (reading: Measurement) => number | null;
 }
 
 /** Half-width of a 95 % interval in standard deviations. */
@@ -90,11 +90,11 @@ function findingFrom(
   { place, readings, answer, doubt }: PlaceVerdict,
   rule: Rule,
   measure: SizeMeasure,
-  { patientCase, asOf, readingSdMm }: RuleContext,
+  { patientCase, asOf, readingSdMmOf }: RuleContext,
 ): Finding {
   const { check } = rule;
-  const diameterMm = readings[0].measurement.value;
-  const value = assessedValue(diameterMm, check.unit, measure, readingSdMm);
+  const { measurement } = readings[0];
+  const value = assessedValue(measurement.value, check.unit, measure, readingSdMmOf(measurement));
   const shared = {
     about: place,
     used: readings.map(({ measurement }) => measurement.key),

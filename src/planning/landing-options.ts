@@ -4,8 +4,14 @@ import { dissections } from "../cases/vocabulary.ts";
 import type { Outcome } from "../guidelines/rule.ts";
 import { holds, spans } from "../quantities/limit.ts";
 import type { PathId } from "../quantities/measured-quantity.ts";
-import { landingData, type LandingCondition, type LandingZone } from "./landing-data.ts";
-import { graftInterval, type GraftInterval, oversizingWindow } from "./oversizing.ts";
+import type { InventoryRow } from "../readers/csv/inventory.ts";
+import {
+  landingData,
+  type LandingCondition,
+  type LandingZone,
+  type OversizingWindow,
+} from "./landing-data.ts";
+import { graftInterval, type GraftInterval, oversizingWindow, rowsThatFit } from "./oversizing.ts";
 import { referenceDiameter, type ReferenceDiameter } from "./reference-diameter.ts";
 
 /** One published condition laid beside the numbers of one zone. */
@@ -34,6 +40,8 @@ export interface LandingOption {
         lowPercent: number;
         highPercent: number;
         source: string;
+        /** Inventory rows whose proximal diameter lies in the window; null without an inventory. */
+        inventoryRows: { id: string; proximalMm: number }[] | null;
       } & GraftInterval)
     | null;
   branchesCovered: string[];
@@ -43,10 +51,12 @@ export interface LandingOption {
   questions: { text: string; answeredBy: string }[];
 }
 
-/** What the options stand on besides the case. `readingSdMm` is the SD of one diameter reading. */
+/** What the options stand on besides the case. `readingSdMmOf` gives the SD of a diameter reading. */
 export interface PlanningBasis {
   asOf: string;
-  readingSdMm: number;
+  readingSdMmOf: (reading: Measurement) => number;
+  /** Null where the site names no inventory. */
+  inventory: readonly InventoryRow[] | null;
 }
 
 /** One option per candidate zone 0 to 4, in that order, also where the numbers fail or are missing. */
@@ -81,13 +91,13 @@ function landingOption(
   }
   const chosen = oversizingWindow(patientCase.facts, basis.asOf);
   if ("missing" in chosen) missing.push(chosen.missing);
-  const errorMm = 1.96 * basis.readingSdMm;
+  const errorMmOf = (reading: Measurement) => 1.96 * basis.readingSdMmOf(reading);
   const checks = landingData.conditions
     .filter(({ zones }) => zones.includes(zone.zone))
     .map((condition) =>
       condition.quantity === "sound-length"
         ? lengthCheck(condition, zone, lengths, dateOf)
-        : diameterCheck(condition, zone, diameters, errorMm, dateOf),
+        : diameterCheck(condition, zone, diameters, errorMmOf, dateOf),
     );
   if (isCurved(zone) && lengths.length > 0 && !lengths.some(({ path }) => path === "inner-curve")) {
     missing.push(`sound length along the inner curve in ${zoneName(zone)}`);
@@ -117,19 +127,31 @@ function landingOption(
     },
     oversizing:
       reference && "window" in chosen
-        ? {
-            situation: chosen.window.label,
-            lowPercent: chosen.window.lowPercent,
-            highPercent: chosen.window.highPercent,
-            source: chosen.window.source,
-            ...graftInterval(reference.diameterMm, errorMm, chosen.window),
-          }
+        ? oversizingOf(reference, chosen.window, errorMmOf, basis)
         : null,
     branchesCovered: zone.covers,
     movedFirst: zone.movedFirst,
     checks,
     missing,
     questions: zone.questions,
+  };
+}
+
+function oversizingOf(
+  { diameterMm, measurements }: ReferenceDiameter,
+  { label, lowPercent, highPercent, source }: OversizingWindow,
+  errorMmOf: (reading: Measurement) => number,
+  { inventory }: PlanningBasis,
+): LandingOption["oversizing"] {
+  const errorMm = Math.max(...measurements.map(errorMmOf));
+  const interval = graftInterval(diameterMm, errorMm, { lowPercent, highPercent });
+  return {
+    situation: label,
+    lowPercent,
+    highPercent,
+    source,
+    ...interval,
+    inventoryRows: inventory && rowsThatFit(interval, inventory),
   };
 }
 
@@ -197,7 +219,7 @@ function diameterCheck(
   condition: LandingCondition,
   zone: LandingZone,
   diameters: Measurement[],
-  errorMm: number,
+  errorMmOf: (reading: Measurement) => number,
   date: string,
 ): LandingCheck {
   const largest = diameters.toSorted((a, b) => b.value - a.value)[0];
@@ -206,6 +228,7 @@ function diameterCheck(
     const reason = `Not measured: diameters in ${zoneName(zone)}.`;
     return { ...base, outcome: "not-assessable", value: null, used: [], reason };
   }
+  const errorMm = errorMmOf(largest);
   const [low, high] = [largest.value - errorMm, largest.value + errorMm];
   const edge = largest.edge === "unstated" ? "edge not stated" : `${largest.edge} edge`;
   return {

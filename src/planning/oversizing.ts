@@ -1,5 +1,7 @@
 import type { CaseFacts } from "../cases/patient-case.ts";
 import { dissections } from "../cases/vocabulary.ts";
+import { holds } from "../quantities/limit.ts";
+import type { InventoryRow } from "../readers/csv/inventory.ts";
 import { landingData, type OversizingWindow } from "./landing-data.ts";
 
 /** The window that the diagnosis asks for, or the fact that is missing to tell. */
@@ -36,6 +38,19 @@ export interface GraftInterval {
   /** The diameters that lie inside the window whatever the true vessel diameter within its error; empty where low is over high. */
   surelyInsideLowMm: number;
   surelyInsideHighMm: number;
+}
+
+/** The inventory rows whose proximal diameter lies in the interval, in the order of the inventory. */
+export function rowsThatFit(
+  { graftLowMm, graftHighMm }: GraftInterval,
+  inventory: readonly InventoryRow[],
+): { id: string; proximalMm: number }[] {
+  return inventory
+    .filter(
+      ({ proximalMm }) =>
+        holds(proximalMm, ">=", graftLowMm) && holds(proximalMm, "<=", graftHighMm),
+    )
+    .map(({ id, proximalMm }) => ({ id, proximalMm }));
 }
 
 /**

@@ -4,8 +4,10 @@ import type { Message, SourcePlace } from "../message.ts";
 /** A number as it arrived, before it is understood or converted. */
 export interface Reading {
   source: SourcePlace;
-  /** The characters of the value as the file holds them; null where only a qualifier stands. */
+  /** The characters of the value as the file holds them, a declared decimal comma as a point; null where only a qualifier stands. */
   valueText: string | null;
+  /** The characters in the file where `valueText` differs from them. */
+  valueAsWritten?: string;
   /** Why there is no value, or what is wrong with it (DICOM context group 42). */
   qualifier: Term | null;
   /** Unit as given: a code with its scheme in a report, words in a sheet; null where none is given. */
@@ -15,6 +17,8 @@ export interface Reading {
   trackingIdentifier: string | null;
   reader: string | null;
   comment: string | null;
+  /** Why the reading can't be used, where reading the file showed it already. */
+  refused?: Message;
 }
 
 /** How a file names the patient. Dates are YYYY-MM-DD. */
@@ -49,6 +53,8 @@ export interface ReportVersion {
   preliminary: string | null;
   /** Documents that this one replaces. */
   predecessorUids: string[];
+  /** Copies of this document that stand under other studies. */
+  identicalUids: string[];
 }
 
 /** All readings that one file states for one examination of one patient. */

@@ -4,11 +4,18 @@ import { ageInYears } from "../guidelines/population.ts";
 import { evaluateRules } from "../guidelines/evaluate-rules.ts";
 import type { Rule } from "../guidelines/rule.ts";
 import { assessGrowth } from "../growth/growth.ts";
-import { publishedReadingError, type ReadingError } from "../growth/reading-error.ts";
+import {
+  publishedReadingError,
+  type ReadingErrors,
+  readingErrorOfReading,
+  siteError,
+} from "../growth/reading-error.ts";
 import { missingOf } from "../planning/completeness.ts";
 import { landingOptions } from "../planning/landing-options.ts";
 import { promptsOf } from "../planning/prompts.ts";
 import { quantities } from "../quantities/measured-quantity.ts";
+import { generalReadingError } from "../site/reading-errors.ts";
+import type { InventoryRow } from "../readers/csv/inventory.ts";
 import type { SiteConfig } from "../site/site-config.ts";
 import type { AorticPlace } from "../anatomy/places.ts";
 import { cautions } from "./cautions.ts";
@@ -23,14 +30,17 @@ export interface PlanBasis {
   /** Digest of `rules`, printed on every page. */
   rulesDigest: string;
   site: SiteConfig;
+  /** Null where the site names no inventory. */
+  inventory: readonly InventoryRow[] | null;
 }
 
-/** The reading error in force: the site's own, else the published range. */
-export function readingErrorOf(site: SiteConfig): ReadingError {
-  const { readingErrorSdMm: sdMm, readingErrorSource: source } = site;
-  return sdMm === null || source === null
-    ? publishedReadingError
-    : { lowSdMm: sdMm, highSdMm: sdMm, source };
+/** The reading errors in force: the site's own by method, and its general one or the published range where none of them applies. */
+export function readingErrorOf({ readingErrors }: SiteConfig): ReadingErrors {
+  const general = generalReadingError(readingErrors);
+  return {
+    ...(general ? siteError(general) : publishedReadingError),
+    byMethod: readingErrors.filter((error) => error !== general),
+  };
 }
 
 /** Computes everything that is printed about one patient. Pure: the same case and basis give the same plan. */
@@ -38,10 +48,15 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
   const { asOf, version, rules, site } = basis;
   const { patient, facts } = patientCase;
   const readingError = readingErrorOf(site);
-  const readingSdMm = readingError.highSdMm;
+  const exams = new Map(patientCase.exams.map((exam) => [exam.key, exam]));
+  const readingSdMmOf = (reading: Measurement): number => {
+    const exam = exams.get(reading.exam) ?? { modality: null, gated: null };
+    const { place, edge } = reading;
+    return readingErrorOfReading(place, { exam, edge }, readingError).highSdMm;
+  };
   const growth = assessGrowth(patientCase, rules, { asOf, readingError });
-  const assessments = evaluateRules(patientCase, rules, { asOf, readingSdMm });
-  const options = landingOptions(patientCase, { asOf, readingSdMm });
+  const assessments = evaluateRules(patientCase, rules, { asOf, readingSdMmOf });
+  const options = landingOptions(patientCase, { asOf, readingSdMmOf, inventory: basis.inventory });
   const missing = missingOf([
     ...assessments.map((entry) => ({
       name: entry.title,
@@ -58,6 +73,7 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
     schema: "aortic-packet/plan/1",
     asOf,
     software: { name: "aortic-packet", version, rulesDigest: basis.rulesDigest },
+    preferredGuideline: site.preferredGuideline,
     patient: {
       key: patientCase.key,
       ...patient,
@@ -69,6 +85,7 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
       aetiology: facts.aetiologyWords,
       familyHistory: facts.familyHistory,
       priorRepair: facts.priorRepairWords,
+      repairs: facts.priorRepairs,
       considered: facts.consideredWords,
       question: facts.question,
     },
@@ -82,6 +99,10 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
     disagreements: disagreements(assessments, rules).map((entry) => ({
       ...entry,
       about: planPlace(entry.about),
+      statements: entry.statements.toSorted(
+        (a, b) =>
+          Number(b.body === site.preferredGuideline) - Number(a.body === site.preferredGuideline),
+      ),
     })),
     options,
     missing,

@@ -15,6 +15,7 @@ export interface NamedPage {
 export interface DocumentFrame {
   title: string;
   paper: Paper;
+  orientation: "portrait" | "landscape";
   asOf: string;
   software: Plan["software"];
   /** Printed at the head of every page but the first. */
@@ -45,11 +46,18 @@ export function cssString(text: string): string {
 
 const headBox = (runningHead: string): string => `@top-left{content:${cssString(runningHead)}}`;
 
-function pageRules({ paper, asOf, software, runningHead, namedPages }: DocumentFrame): string {
+function pageRules({
+  paper,
+  asOf,
+  software,
+  runningHead,
+  namedPages,
+  orientation,
+}: DocumentFrame): string {
   const { topPt, sidePt, bottomPt } = paperSize(paper);
   const foot = `${cssString(footerCaution)} "\\a " ${cssString(provenanceLine(software, asOf))}`;
   return [
-    `@page{size:${paper} portrait;margin:${topPt}pt ${sidePt}pt ${bottomPt}pt;`,
+    `@page{size:${paper} ${orientation};margin:${topPt}pt ${sidePt}pt ${bottomPt}pt;`,
     `${headBox(runningHead)}@bottom-left{content:${foot}}`,
     `@bottom-right{content:"Page " counter(page) " of " counter(pages)}}`,
     `@page:first{@top-left{content:none}}`,

@@ -61,7 +61,17 @@ const patient = z.strictObject({
   onsetDate: isoDate.nullable(),
   aetiology: z.string().nullable(),
   familyHistory: z.string().nullable(),
-  priorRepair: z.string().nullable(),
+  priorRepair: z.string().nullable().describe("In the case sheet's words."),
+  repairs: z
+    .array(
+      z.strictObject({
+        words: z.string(),
+        date: z.string().nullable().describe("YYYY, YYYY-MM or YYYY-MM-DD as stated."),
+        zones: z.array(z.string()).nullable().describe("Null where the words name none."),
+      }),
+    )
+    .nullable()
+    .describe("Null where the case sheet says nothing; empty where it says that there was none."),
   considered: z.string().nullable(),
   question: z.string().nullable(),
 });
@@ -251,6 +261,12 @@ const option = z.strictObject({
         .number()
         .describe("Inside the window over the whole reading error; may exceed the high end."),
       surelyInsideHighMm: z.number(),
+      inventoryRows: z
+        .array(z.strictObject({ id: z.string(), proximalMm: z.number() }))
+        .nullable()
+        .describe(
+          "Rows of the site's inventory whose proximal diameter lies in the window; null without an inventory.",
+        ),
     })
     .nullable(),
   branchesCovered: z.array(z.string()),
@@ -283,6 +299,10 @@ export const planSchema = z
       version: z.string(),
       rulesDigest: z.string(),
     }),
+    preferredGuideline: z
+      .string()
+      .nullable()
+      .describe("Body that the site prefers: it stands first among equals, and the others stay."),
     patient,
     exams: z.array(exam),
     measurements: z.array(measurement),

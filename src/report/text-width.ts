@@ -104,26 +104,38 @@ export function wrapText(
   sizePt: number,
   weight: FontWeight = 400,
 ): string[] {
-  const fits = (line: string): boolean => textWidthPt(line, sizePt, weight) * safety <= widthPt;
+  const widest = widthPt / safety;
+  const spacePt = textWidthPt(" ", sizePt, weight);
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/[ \t\r\n]+/).filter((part) => part !== "")) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (fits(longer)) {
-      line = longer;
-      continue;
-    }
+  let usedPt = 0;
+  const add = (part: string, partPt: number): void => {
+    line += part;
+    usedPt += partPt;
+  };
+  const endLine = (): void => {
     if (line !== "") lines.push(line);
     line = "";
+    usedPt = 0;
+  };
+  for (const word of text.split(/[ \t\r\n]+/).filter((part) => part !== "")) {
+    const wordPt = textWidthPt(word, sizePt, weight);
+    if (line !== "" && usedPt + spacePt + wordPt <= widest) {
+      add(` ${word}`, spacePt + wordPt);
+      continue;
+    }
+    endLine();
+    if (wordPt <= widest) {
+      add(word, wordPt);
+      continue;
+    }
     for (const character of word) {
-      if (line !== "" && !fits(line + character)) {
-        lines.push(line);
-        line = "";
-      }
-      line += character;
+      const characterPt = textWidthPt(character, sizePt, weight);
+      if (usedPt + characterPt > widest) endLine();
+      add(character, characterPt);
     }
   }
-  if (line !== "") lines.push(line);
+  endLine();
   return lines;
 }
 

@@ -1,52 +1,58 @@
 import { z } from "zod";
 import { meaningSchema } from "../anatomy/dictionary.ts";
-import { placeTable } from "../anatomy/places.ts";
 import { parseDataFile } from "../data-file.ts";
-import { type Message, messageMaker } from "../message.ts";
+import type { Message } from "../message.ts";
+import { type IdentityDecision, identityDecisionsSchema } from "./identity-decisions.ts";
+import { siteMessage } from "./messages.ts";
+import { readingErrorsSchema, type SiteReadingError } from "./reading-errors.ts";
+import {
+  dateOrderSchema,
+  decimalMarkSchema,
+  placeIdSchema,
+  type SheetConventions,
+  sheetsSchema,
+} from "./sheet-settings.ts";
 
-const placeIds = placeTable.map(({ place }) => place.id) as [string, ...string[]];
-const placeId = z.enum(placeIds);
+const siteSchema = z.strictObject({
+  issuer: z.string().min(1).nullable().default(null),
+  preferredGuideline: z.string().min(1).nullable().default(null),
+  inventory: z.string().min(1).nullable().default(null),
+  readingErrors: readingErrorsSchema.default([]),
+  paper: z.enum(["A4", "Letter"]).default("A4"),
+  codes: z
+    .record(
+      z.string().regex(/^\S+:\S+$/, "a code is written SCHEME:VALUE"),
+      meaningSchema.extend({ place: placeIdSchema.optional() }),
+    )
+    .default({}),
+  words: z.record(z.string(), placeIdSchema).default({}),
+  decimal: decimalMarkSchema.default("point"),
+  dates: dateOrderSchema.default("iso"),
+  sheets: sheetsSchema.default([]),
+  identities: identityDecisionsSchema,
+});
 
-const siteSchema = z
-  .strictObject({
-    issuer: z.string().min(1).nullable().default(null),
-    readingErrorSdMm: z.number().positive().max(10).nullable().default(null),
-    readingErrorSource: z.string().nullable().default(null),
-    paper: z.enum(["A4", "Letter"]).default("A4"),
-    codes: z
-      .record(
-        z.string().regex(/^\S+:\S+$/, "a code is written SCHEME:VALUE"),
-        meaningSchema.extend({ place: placeId.optional() }),
-      )
-      .default({}),
-    words: z.record(z.string(), placeId).default({}),
-  })
-  .refine((site) => site.readingErrorSdMm === null || site.readingErrorSource !== null, {
-    path: ["readingErrorSource"],
-    message: "readingErrorSdMm needs readingErrorSource: where the number comes from",
-  });
+/** A file of comments only states nothing, which is no mistake. */
+const siteFileSchema = z.preprocess((content) => content ?? {}, siteSchema);
 
 /** What a site states about itself, from its `site.yaml`. */
-export interface SiteConfig {
+export interface SiteConfig extends SheetConventions {
   /** Issuer of patient IDs in sheets and reports that name none. Null: such IDs stand for themselves. */
   issuer: string | null;
-  /** Standard deviation of one diameter reading in mm; null: the published range is used. */
-  readingErrorSdMm: number | null;
-  readingErrorSource: string | null;
+  /** Body whose criteria stand first among equals on the pages; the others stay. Null: none. */
+  preferredGuideline: string | null;
+  /** Path of the inventory of grafts (CSV), relative to the site file. Null: none. */
+  inventory: string | null;
+  /** Standard deviations of one diameter reading by method; where none applies, the published range is used. */
+  readingErrors: readonly SiteReadingError[];
   paper: "A4" | "Letter";
   /** The site's private codes, keyed SCHEME:VALUE. */
   codes: z.infer<typeof siteSchema>["codes"];
+  /** Decisions about patient IDs whose files disagree about who the patient is. */
+  identities: readonly IdentityDecision[];
   /** The lab's own words for places, to place ids. */
   words: Record<string, string>;
 }
-
-const siteMessage = messageMaker({
-  "site-file-mistake": {
-    severity: "error",
-    text: "site file, {path}: {what}",
-    remedy: "Correct the line; the run does not start with a site file that can't be read.",
-  },
-});
 
 /** Without a site file: no issuer, the published reading error, A4, no private codes or words. */
 export const noSiteConfig: SiteConfig = siteSchema.parse({});
@@ -56,7 +62,7 @@ export function parseSiteConfig(
   text: string,
   file: string,
 ): { site: SiteConfig; messages: [] } | { site: null; messages: Message[] } {
-  const { value, problems } = parseDataFile(text, siteSchema);
+  const { value, problems } = parseDataFile(text, siteFileSchema);
   if (value !== null) return { site: value, messages: [] };
   const messages = problems.map(({ line, path, what }) =>
     siteMessage(

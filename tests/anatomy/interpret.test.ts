@@ -129,10 +129,25 @@ describe("which origin names the place", () => {
       placeOrigin: "concept name",
       quantity: "diameter",
     });
-    expect(read(reportTerms("SCT:57034009", { quantity }))).toMatchObject({
-      place: { id: "aortic-arch" },
-      placeOrigin: "finding site",
-    });
+    for (const [site, place] of [
+      ["SCT:54247002", "ascending-aorta"],
+      ["SCT:113262008", "thoracic-aorta"],
+    ] as const) {
+      expect(read(reportTerms(site, { quantity }))).toMatchObject({
+        place: { id: place },
+        placeOrigin: "finding site",
+      });
+    }
+  });
+
+  test("a concept name that carries another site than the finding site leaves the number out", () => {
+    const quantity = term("LN:18012-5");
+    for (const site of ["SCT:57034009", "SCT:85235006", "SCT:8128003"]) {
+      expect(read(reportTerms(site, { quantity }))).toMatchObject({
+        problem: "terms-conflict",
+        data: { other: "ascending aorta" },
+      });
+    }
   });
 
   test("two terms of one origin must agree", () => {

@@ -1,18 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { buildDictionary } from "../../src/anatomy/dictionary.ts";
-import { buildCases, type DatedCaseRow } from "../../src/cases/build-cases.ts";
+import { buildCases } from "../../src/cases/build-cases.ts";
+import type { DatedCaseRow } from "../../src/cases/patient-files.ts";
 import type { ReadDocument } from "../../src/readers/reading.ts";
-import { sampleCaseRow, sampleDocument, sampleReading } from "./sample-documents.ts";
+import { sampleCaseRow, sampleDocument, sampleOptions, sampleReading } from "./sample-documents.ts";
 
-const options = {
-  asOf: "2026-01-15",
-  issuer: null,
-  dictionary: buildDictionary({ codes: {}, words: {} }),
-  reportMessages: new Map(),
-};
 const build = (documents: ReadDocument[], rows: DatedCaseRow[] = [], rest = {}) =>
-  buildCases(documents, rows, { ...options, ...rest });
+  buildCases(documents, rows, { ...sampleOptions, ...rest });
 const arch = (value: string, at?: string) => [sampleReading("aortic arch", value, {}, at)];
 const first = sampleDocument("2024-01-10", arch("50"), { sop: "1.1" });
 const second = sampleDocument("2025-01-10", arch("51"), { sop: "1.2" });

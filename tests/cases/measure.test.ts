@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { buildDictionary } from "../../src/anatomy/dictionary.ts";
 import { measure } from "../../src/cases/measure.ts";
+import { caseMessage } from "../../src/cases/messages.ts";
 import type { Reading } from "../../src/readers/reading.ts";
 import { sampleReading } from "./sample-documents.ts";
 
@@ -79,10 +80,35 @@ describe("measure", () => {
     expect(codesOf({ ...reading, qualifier: failure })).toEqual(["value-qualified"]);
   });
 
-  test("a diameter that is hardly an aorta's is used and doubted", () => {
-    const { measurement, messages } = measured(sampleReading("aortic arch", "4.5"));
-    expect(measurement?.value).toBe(4.5);
-    expect(messages.map(({ code }) => code)).toEqual(["value-doubtful"]);
+  test("a diameter that is no aorta's, and would be one in another unit, is left out", () => {
+    const { measurement, messages } = measured(sampleReading("aortic arch", "4.6"));
+    expect(measurement).toBeNull();
+    expect(messages).toMatchObject([
+      {
+        code: "value-of-another-unit",
+        text: "diameter at aortic arch left out: 4.6 mm can't be the size of an aorta; 4.6 cm would be",
+      },
+    ]);
     expect(codesOf(sampleReading("left subclavian artery", "9"))).toEqual([]);
+  });
+
+  test("a diameter that is hardly an aorta's is used and doubted", () => {
+    const { measurement, messages } = measured(sampleReading("aortic arch", "460"));
+    expect(measurement?.value).toBe(460);
+    expect(messages.map(({ code }) => code)).toEqual(["value-doubtful"]);
+  });
+
+  test("a declared decimal comma is shown as it was written", () => {
+    const reading = {
+      ...sampleReading("aortic arch", "4.15", { unit: "cm" }),
+      valueAsWritten: "4,15",
+    };
+    expect(measured(reading).measurement).toMatchObject({ value: 41.5, asWritten: "4,15 cm" });
+  });
+
+  test("what its reader refused is refused with the reader's own reason", () => {
+    const refused = caseMessage("unit-not-stated", null, { number: "Ø" });
+    const reading = { ...sampleReading("aortic arch", "41"), refused };
+    expect(measured(reading)).toEqual({ measurement: null, messages: [refused] });
   });
 });

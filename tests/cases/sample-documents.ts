@@ -1,5 +1,16 @@
+import { buildDictionary } from "../../src/anatomy/dictionary.ts";
+import type { BuildOptions } from "../../src/cases/build-cases.ts";
 import type { CaseRow, ReadDocument, Reading } from "../../src/readers/reading.ts";
 import { createHash } from "node:crypto";
+
+/** Options of a run on 2026-01-15 without a site file. */
+export const sampleOptions: BuildOptions = {
+  asOf: "2026-01-15",
+  issuer: null,
+  identities: [],
+  dictionary: buildDictionary({ codes: {}, words: {} }),
+  reportMessages: new Map(),
+};
 
 /** An invented reading of a sheet. */
 export function sampleReading(
@@ -61,6 +72,7 @@ export function sampleDocument(
             verification: "VERIFIED",
             preliminary: null,
             predecessorUids: replaces,
+            identicalUids: [],
           },
     readings,
   };

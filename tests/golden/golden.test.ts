@@ -17,7 +17,14 @@ const history = new History(":memory:");
 const { cases } = takeIn("fixtures/demo/inbox", history, { asOf, site, onFile: () => {} });
 history.close();
 const rules = loadRules();
-const basis = { asOf, version: "golden", rules, rulesDigest: rulesDigest(rules), site };
+const basis = {
+  asOf,
+  version: "golden",
+  rules,
+  rulesDigest: rulesDigest(rules),
+  site,
+  inventory: null,
+};
 
 /** Compares with the stored text, or writes it where UPDATE_GOLDEN is set. */
 function expectGolden(name: string, text: string): void {

@@ -13,7 +13,7 @@ function found(
   patient: Partial<PatientCase["patient"]> = {},
 ) {
   const one = inventedCase(diameters, facts, patient);
-  return disagreements(evaluateRules(one, rules, { asOf, readingSdMm: null }), rules);
+  return disagreements(evaluateRules(one, rules, { asOf, readingSdMmOf: () => null }), rules);
 }
 
 describe("published limits that differ", () => {

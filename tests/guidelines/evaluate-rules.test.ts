@@ -83,7 +83,7 @@ test("a rule that fails says so, and the others go on", () => {
   const bad: Rule = { ...first, id: "a-bad-rule", places: { ids: ["nowhere"] } };
   const found = evaluateRules(inventedCase([{ place: "zone-4", mm: 56 }]), [...good, bad], {
     asOf,
-    readingSdMm: null,
+    readingSdMmOf: () => null,
   });
   expect(found.map(({ rule, outcome }) => [rule, outcome])).toEqual([
     ["a-bad-rule", "rule-failed"],
@@ -97,7 +97,7 @@ test("all rules on one patient: ordered by id, every open one names what is miss
   const found = evaluateRules(
     inventedCase(diameters.map((place) => ({ place, mm: 57 }))),
     shipped,
-    { asOf, readingSdMm: 1.9 },
+    { asOf, readingSdMmOf: () => 1.9 },
   );
   const ids = found.map(({ rule }) => rule);
   expect(ids).toEqual(ids.toSorted());

@@ -36,6 +36,7 @@ esc-2024-descending-growth-10-mm-in-1-year      growth-over-period     12  spora
 esc-2024-descending-growth-5-mm-in-6-months     growth-over-period     6   bicuspid  4.9  5   5.1   met    chronicB          diagnosis
 esc-2024-abdominal-growth-5-mm-in-6-months      growth-over-period     6   man       4.9  5   5.1   met    chronicB          diagnosis
 esc-2024-abdominal-growth-10-mm-in-1-year       growth-over-period     12  woman     9.9  10  10.1  met    thoracoAbdominal  diagnosis
+esc-2024-arch-growth-3-mm-in-1-year             growth-over-period     12  man       2.9  3   3.1   met    chronicB          diagnosis
 esc-2024-marfan-root-growth-3-mm-in-1-year      growth-over-period     12  marfan    2.9  3   3.1   met    marfanTypeA       aetiology
 eacts-sts-2024-bicuspid-growth-3-mm-in-1-year   growth-over-period     12  bicuspid  2.9  3   3.1   below  sporadic          aetiology
 `;

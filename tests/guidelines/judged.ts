@@ -14,7 +14,10 @@ export function judge(
   readingSdMm: number | null = null,
 ): Assessment[] {
   const rules = shipped.filter((rule) => rule.id === id);
-  return evaluateRules(inventedCase(diameters, stated), rules, { asOf, readingSdMm });
+  return evaluateRules(inventedCase(diameters, stated), rules, {
+    asOf,
+    readingSdMmOf: () => readingSdMm,
+  });
 }
 
 /** The limit of 55 mm for the descending aorta: one part, no further conditions. */

@@ -50,7 +50,7 @@ describe("a folder of rules", () => {
   const name = "invented-2026-descending-55-mm.yaml";
   test.each([
     ["no citation", invented.replace(/^source:(\n {2}.*)+\n/m, ""), /line 1 source/],
-    ["no place in the source", invented.replace("  where: page 1\n", ""), /line 4 source\.where/],
+    ["no place in the source", invented.replace("  where: page 1\n", ""), /line 3 source\.where/],
     ["an empty place in the source", invented.replace("page 1", '""'), /line 6 source\.where/],
     ["an unknown key", invented.replace("says:", "advice:"), /line 17 advice/],
     ["an unknown region", invented.replace("descending]", "aorta]"), /line 10 places\.regions/],

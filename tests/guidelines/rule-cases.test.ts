@@ -29,7 +29,7 @@ function patientCase(name: PatientName, place: string, mm: number, without?: Fac
 
 /** The assessment of the part that the place lies in, or the only one. */
 function assess(rule: Rule, one: ReturnType<typeof patientCase>) {
-  const found = evaluateRules(one, [rule], { asOf, readingSdMm: null });
+  const found = evaluateRules(one, [rule], { asOf, readingSdMmOf: () => null });
   const judged = found.find(({ about }) => about !== null) ?? found[0];
   if (!judged) throw new Error(`no assessment by ${rule.id}`);
   return judged;

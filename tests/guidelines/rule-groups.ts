@@ -111,6 +111,7 @@ places arch | causes any | diagnoses any | not type A dissection, type B dissect
   acc-aha-2022-arch-55-mm
   esc-2024-arch-55-mm
   eacts-sts-2024-arch-55-mm
+  esc-2024-arch-growth-3-mm-in-1-year
 places arch | causes any | diagnoses any | not type A dissection
   esc-2024-arch-45-mm-with-ascending-repair
 places proximal-arch, zone-1 | causes any | diagnoses any | not type A dissection

@@ -12,6 +12,11 @@ const isInstalled = (tool: string): boolean =>
  */
 export function describeWithTools(tools: string[], name: string, define: () => void): void {
   const missing = tools.filter((tool) => !isInstalled(tool));
+  describeUnlessMissing(missing, name, define);
+}
+
+/** As `describeWithTools`, for what the caller has looked for itself. */
+export function describeUnlessMissing(missing: string[], name: string, define: () => void): void {
   if (missing.length === 0) {
     describe(name, define);
     return;

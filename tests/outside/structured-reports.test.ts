@@ -27,6 +27,7 @@ import {
   reportBytes,
   site,
 } from "../readers/dicom-sr/invented-report.ts";
+import { numbersByDsrdump } from "./dcmtk.ts";
 import { describeWithTools } from "./outside-tools.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "structured-reports-"));
@@ -109,16 +110,13 @@ const linesOf = (readings: Reading[]): Line[] =>
     unit?.code ? `${unit.code.value} ${unit.code.scheme}` : null,
   ]);
 
-/** The numbers that dsrdump prints: `NUM:(,,"Diameter")="41.25" (mm,UCUM,"millimeter")`, or `=empty (…)`. */
-function printedByDsrdump(file: string): Line[] {
-  const printed = execFileSync("dsrdump", ["-q", "+U8", "+Pf", file], { encoding: "utf8" });
-  const pattern = /NUM:\(,,"([^"]*)"\)=(?:"([^"]*)" \(([^,]*),([^,\][]*)|empty)/g;
-  return [...printed.matchAll(pattern)].map(([, concept = "", value, unit, scheme]) => [
-    concept,
-    value ?? null,
-    value === undefined ? null : `${unit} ${scheme}`,
+/** The numbers that dsrdump prints. */
+const printedByDsrdump = (file: string): Line[] =>
+  numbersByDsrdump(file).map(({ concept, value, unit, scheme }) => [
+    concept ?? "",
+    value,
+    unit === null ? null : `${unit} ${scheme}`,
   ]);
-}
 
 /** Lines of dciodvfy that begin with "Error". */
 function errorsOf(file: string): string[] {
@@ -199,32 +197,6 @@ describeWithTools(
         }
       }
     });
-
-    const latin: [set: string, text: string, encoded: Buffer][] = [
-      ["ISO_IR 100", "Größe", Buffer.from("Größe", "latin1")],
-      ["ISO_IR 144", "Люк", Buffer.from("bbeeda", "hex")],
-      ["ISO_IR 126", "Διον", Buffer.from("c4e9efed", "hex")],
-      ["GB18030", "小东", Buffer.from("d0a1b6ab", "hex")],
-      ["\\ISO 2022 IR 149", "홍", Buffer.from("1b242943c8ab", "hex")],
-    ];
-    test.each(latin)(
-      "text in %s reads as after conversion to UTF-8 by dcmconv",
-      (set, text, encoded) => {
-        const name = coded("99TEST", "X", "@");
-        const bytes = reportBytes(
-          [group(diameterItem("42.5", [], name))],
-          { "00080005": { vr: "CS", Value: set.split("\\") } },
-          { encodeText: (value) => (value === "@" ? encoded : Buffer.from(value)) },
-        );
-        const original = write("character-set.dcm", bytes);
-        const converted = path("utf-8.dcm");
-        execFileSync("dcmconv", ["-q", "+U8", original, converted]);
-        for (const file of [bytes, readFileSync(converted)]) {
-          const [reading] = readingsOf(read(file));
-          expect(reading?.terms.quantity.words).toBe(text);
-        }
-      },
-    );
 
     test("a file that DCMTK calls truncated is not read", () => {
       const bytes = writeStructuredReport(full);

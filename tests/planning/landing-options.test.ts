@@ -5,7 +5,7 @@ import { landingOptions } from "../../src/planning/landing-options.ts";
 import type { Reading } from "../../src/readers/reading.ts";
 import { sampleCaseRow, sampleDocument, sampleReading } from "../cases/sample-documents.ts";
 
-const basis = { asOf: "2026-01-15", readingSdMm: 1 };
+const basis = { asOf: "2026-01-15", readingSdMmOf: () => 1, inventory: null };
 
 /** Options of an invented case with these readings on 2026-01-12. */
 function optionsOf(readings: Reading[], diagnosis: string | null = "descending thoracic aneurysm") {
@@ -15,6 +15,7 @@ function optionsOf(readings: Reading[], diagnosis: string | null = "descending t
     {
       asOf: basis.asOf,
       issuer: null,
+      identities: [],
       dictionary: buildDictionary({ codes: {}, words: {} }),
       reportMessages: new Map(),
     },

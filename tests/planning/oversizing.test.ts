@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { unknownFacts } from "../../src/cases/case-facts.ts";
-import { graftInterval, oversizingWindow } from "../../src/planning/oversizing.ts";
+import { graftInterval, oversizingWindow, rowsThatFit } from "../../src/planning/oversizing.ts";
 import { holds } from "../../src/quantities/limit.ts";
 
 const window = { lowPercent: 10, highPercent: 20 };
@@ -16,6 +16,18 @@ describe("graftInterval", () => {
     const { graftLowMm } = graftInterval(28, 0, window);
     expect(holds(30.8, ">=", graftLowMm)).toBe(true);
   });
+});
+
+test("worked by hand, a vessel of 30 mm with 10 to 20 %: 34 and 36 mm fit, 36 being exactly 20 %; 32 and 38 mm do not", () => {
+  const inventory = [32, 34, 36, 38].map((proximalMm) => ({
+    id: `G${proximalMm}`,
+    proximalMm,
+    distalMm: proximalMm,
+    coveredLengthMm: 150,
+    sheathOuterMm: 8,
+  }));
+  const fits = rowsThatFit(graftInterval(30, 1, window), inventory);
+  expect(fits.map(({ id }) => id)).toEqual(["G34", "G36"]);
 });
 
 const inside = (graft: number, low: number, high: number): boolean =>

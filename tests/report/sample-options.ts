@@ -62,6 +62,7 @@ export const options: PlanOption[] = (["0", "1", "2", "3", "4"] as const).map((z
           graftHighMm: 38.6,
           surelyInsideLowMm: 37.6,
           surelyInsideHighMm: 36.5,
+          inventoryRows: [{ id: "G04", proximalMm: 36 }],
         }
       : null,
   branchesCovered: coveredFrom[index] ?? [],

@@ -13,6 +13,7 @@ export const samplePlan: Plan = {
     version: "0.1.0",
     rulesDigest: "3fa2b1c9d8".repeat(6) + "e7f0",
   },
+  preferredGuideline: null,
   patient: {
     key: "k3y0000invented0",
     id: "TEST-0001",
@@ -28,6 +29,7 @@ export const samplePlan: Plan = {
     aetiology: "degenerative",
     familyHistory: "none known",
     priorRepair: "none",
+    repairs: [],
     considered: "descending repair",
     question: "Does the descending aorta grow, and where could a repair land?",
   },

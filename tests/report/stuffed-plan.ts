@@ -76,6 +76,7 @@ export const stuffedPlan: Plan = {
     aetiology: unbroken,
     familyHistory: long("known", 60),
     priorRepair: long("none", 60),
+    repairs: [],
     considered: long("descending repair", 30),
     question: long("Does it grow?", 200),
   },

@@ -1,8 +1,10 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
 import { takeIn } from "../../batch/intake.ts";
-import { History } from "../../history/history.ts";
+import { History, HistoryFault } from "../../history/history.ts";
 import { formatPlace } from "../../message.ts";
 import { asOfDate, asOfOption, configOption, existingFolder, siteConfig } from "../inputs.ts";
-import type { Verb } from "../verb.ts";
+import { CannotStart, type Verb } from "../verb.ts";
 
 /** Reads and places everything in a folder and writes nothing. */
 export const check: Verb = {
@@ -11,14 +13,18 @@ export const check: Verb = {
   positionals: [],
   options: {
     in: { describe: "folder of input files", type: "string", required: true },
+    out: {
+      describe: "output folder of earlier runs, to judge beside what they have read",
+      type: "string",
+    },
     config: configOption,
     "as-of": asOfOption,
   },
   example: "aortic-packet check --in inbox",
   run: async (args, terminal) => {
     const folder = existingFolder(args, "in");
-    const history = new History(":memory:");
-    const { files, failed } = takeIn(folder, history, {
+    const history = storeOf(args.optionalText("out"));
+    const { files, failed, messages } = takeIn(folder, history, {
       asOf: asOfDate(args),
       site: siteConfig(args),
       onFile: (done, total) => terminal.progress("reading", done, total),
@@ -26,13 +32,13 @@ export const check: Verb = {
     history.close();
     if (args.json) {
       const rows = files.map(({ row, details }) => ({ ...row, details }));
-      terminal.print(JSON.stringify({ files: rows, failed }, null, 2));
+      terminal.print(JSON.stringify({ files: rows, failed, messages }, null, 2));
     } else {
       for (const { row, details } of files) {
         const counts =
           row.outcome === "used" ? `, ${row.placed} placed, ${row.leftOut} left out` : "";
         terminal.print(`${row.file}: ${row.kind}, ${row.outcome}${counts}`);
-        if (row.outcome === "skipped" || row.outcome === "already-known") {
+        if (row.outcome === "skipped") {
           terminal.print(`  ${row.reason?.text ?? ""}`);
           continue;
         }
@@ -46,8 +52,20 @@ export const check: Verb = {
         const place = failure.place ? ` (${formatPlace(failure.place)})` : "";
         terminal.print(`patient ${id}${place}: ${failure.text}`);
       }
+      for (const { severity, text } of messages) terminal.print(`${severity}: ${text}`);
     }
     const isClean = failed.length === 0 && files.every(({ row }) => row.outcome !== "set-aside");
     return isClean ? 0 : 1;
   },
 };
+
+/** The store of an output folder, which is only read; an empty one where there is none. */
+function storeOf(out: string | null): History {
+  const path = join(out ?? "", "history.sqlite");
+  if (out === null || !existsSync(path)) return new History(":memory:");
+  try {
+    return new History(path, { readOnly: true });
+  } catch (error) {
+    throw error instanceof HistoryFault ? new CannotStart(error.message) : error;
+  }
+}

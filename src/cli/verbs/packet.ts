@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, realpathSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { readInputFile } from "../../batch/input-files.ts";
 import { makePacket } from "../../batch/make-packet.ts";
@@ -28,7 +28,9 @@ export const packet: Verb = {
     const batch = lastRun(out);
     const date = args.optionalText("date");
     const meetingDate = date === null ? batch.asOf : checkedDate(date, "date");
-    const { read } = readInputFile(dirname(file), basename(file));
+    const site = siteConfig(args);
+    const path = realpathSync(file);
+    const read = readInputFile(dirname(path), { file: basename(path), fault: null }, site);
     if (read.kind !== "meeting list" || read.setAside) {
       const why = read.setAside?.text ?? `it is a ${read.kind}`;
       throw new CannotStart(`--meeting: ${file} is not a meeting list: ${why}`);
@@ -36,7 +38,7 @@ export const packet: Verb = {
     for (const { place, text } of read.messages) {
       terminal.complain(`${place ? formatPlace(place) : file}: ${text}`);
     }
-    const { paper } = siteConfig(args);
+    const { paper } = site;
     const made = await makePacket(read.meetingRows, batch, { out, meetingDate, paper });
     const failed = made.packet.cases.filter(({ failure }) => failure !== null);
     if (args.json) {

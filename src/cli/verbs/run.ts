@@ -3,8 +3,10 @@ import { exitCodeOf, runBatch } from "../../batch/run-batch.ts";
 import { loadRules } from "../../guidelines/load-rules.ts";
 import { HistoryFault } from "../../history/history.ts";
 import { formatPlace } from "../../message.ts";
+import type { Rule } from "../../guidelines/rule.ts";
 import type { BatchSummary } from "../../report/batch-summary.ts";
 import { NoBrowser } from "../../report/find-browser.ts";
+import type { SiteConfig } from "../../site/site-config.ts";
 import {
   asOfDate,
   asOfOption,
@@ -12,6 +14,7 @@ import {
   existingFolder,
   outOption,
   siteConfig,
+  siteInventory,
 } from "../inputs.ts";
 import { CannotStart, type Terminal, type Verb } from "../verb.ts";
 
@@ -29,12 +32,16 @@ export const run: Verb = {
   example: "aortic-packet run --in inbox --out out --config site.yaml",
   run: async (args, terminal) => {
     const out = args.text("out");
+    const site = siteConfig(args);
+    const rules = loadRules();
+    checkPreference(site, rules);
     const options = {
       input: existingFolder(args, "in"),
       out,
       asOf: asOfDate(args),
-      site: siteConfig(args),
-      rules: loadRules(),
+      site,
+      rules,
+      inventory: siteInventory(args, site),
       onProgress: terminal.progress,
     };
     const summary = await runBatch(options).catch((error: unknown) => {
@@ -48,6 +55,16 @@ export const run: Verb = {
     return exitCodeOf(summary);
   },
 };
+
+/** A preferred guideline must be a body of the criteria in force. */
+function checkPreference({ preferredGuideline }: SiteConfig, rules: readonly Rule[]): void {
+  const bodies = new Set(rules.map(({ source }) => source.body));
+  if (preferredGuideline === null || bodies.has(preferredGuideline)) return;
+  const known = [...bodies].join(", ");
+  throw new CannotStart(
+    `the site file prefers ${preferredGuideline}, which is no body of the criteria (${known})`,
+  );
+}
 
 function printSummary({ files, patients }: BatchSummary, out: string, terminal: Terminal): void {
   const count = (outcome: string) => files.filter((file) => file.outcome === outcome).length;

@@ -1,27 +1,9 @@
 import type { Message } from "../../message.ts";
 import type { CaseRow } from "../reading.ts";
-import { readerMessage, type Sheet } from "./sheet.ts";
+import type { Sheet } from "./sheet.ts";
 
-export const caseHeadings = {
-  required: ["patient_id"],
-  optional: [
-    "issuer",
-    "name",
-    "birth_date",
-    "sex",
-    "height_cm",
-    "weight_kg",
-    "diagnosis",
-    "onset_date",
-    "aetiology",
-    "family_history",
-    "prior_repair",
-    "considered",
-    "question",
-  ],
-} as const;
-
-const sexes = { f: "F", female: "F", m: "M", male: "M", o: "O", other: "O" } as const;
+/** What a sex cell may say. */
+export const sexWords = { f: "F", female: "F", m: "M", male: "M", o: "O", other: "O" } as const;
 
 /** Reads a case sheet: one row a patient. A cell that can't be understood is reported and left empty. */
 export function readCaseSheet(sheet: Sheet): { caseRows: CaseRow[]; messages: Message[] } {
@@ -30,8 +12,7 @@ export function readCaseSheet(sheet: Sheet): { caseRows: CaseRow[]; messages: Me
   for (const row of sheet.rows) {
     const patientId = row.cell("patient_id");
     if (patientId === null) {
-      const heading = "patient_id";
-      messages.push(readerMessage("csv-cell-missing", row.place(heading), { heading }));
+      messages.push(row.missing("patient_id", "row"));
       continue;
     }
     caseRows.push({
@@ -40,7 +21,7 @@ export function readCaseSheet(sheet: Sheet): { caseRows: CaseRow[]; messages: Me
       issuer: row.cell("issuer"),
       name: row.cell("name"),
       birthDate: row.date("birth_date", messages, "cell"),
-      sex: row.choice("sex", sexes, messages),
+      sex: row.choice("sex", sexWords, messages),
       heightCm: row.number("height_cm", messages, "cell"),
       weightKg: row.number("weight_kg", messages, "cell"),
       diagnosis: row.cell("diagnosis"),

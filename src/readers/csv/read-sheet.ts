@@ -1,67 +1,47 @@
-import type { Message } from "../../message.ts";
+import type { SheetConventions } from "../../site/sheet-settings.ts";
 import type { ReadFile } from "../reading.ts";
-import { caseHeadings, readCaseSheet } from "./case-sheet.ts";
-import { measurementHeadings, readMeasurementSheet } from "./measurement-sheet.ts";
-import { meetingHeadings, readMeetingList } from "./meeting-list.ts";
-import { openSheet, readerMessage, type Sheet, unusedHeadings } from "./sheet.ts";
+import { readCaseSheet } from "./case-sheet.ts";
+import { fileKindOf } from "./layout.ts";
+import { readMeasurementSheet } from "./measurement-sheet.ts";
+import { readMeetingList } from "./meeting-list.ts";
+import { openSheet } from "./sheet.ts";
+import { readerMessage } from "../messages.ts";
 
-interface Headings {
-  required: readonly string[];
-  optional: readonly string[];
-}
-
-/** A sheet is what its headings say: the first kind whose telling heading it has. */
-const kinds = [
-  { kind: "measurement sheet", telling: ["quantity", "value"], headings: measurementHeadings },
-  { kind: "meeting list", telling: ["order"], headings: meetingHeadings },
-  { kind: "case sheet", telling: [...caseHeadings.optional], headings: caseHeadings },
-] as const;
-
-/** Reads a CSV file of any kind that this program knows. */
-export function readSheet(bytes: Uint8Array, file: string, sha256: string): ReadFile {
-  const identity = { file, sha256 };
+/** Reads a CSV file of any kind that this program knows or the site declares. */
+export function readSheet(
+  bytes: Uint8Array,
+  file: string,
+  sha256: string,
+  conventions: SheetConventions,
+): ReadFile {
   const empty = {
-    ...identity,
+    file,
+    sha256,
     documents: [],
     caseRows: [],
     meetingRows: [],
     setAside: null,
     messages: [],
   };
-  const unusable = (setAside: Message, kind: ReadFile["kind"]): ReadFile => ({
-    ...empty,
-    kind,
-    setAside,
-  });
-  const sheet = openSheet(bytes, identity);
-  if ("setAside" in sheet) return unusable(sheet.setAside, "unreadable");
-  const whole = { ...identity, at: null };
-  const match = kinds.find(
-    ({ telling }) =>
-      sheet.headings.includes("patient_id") &&
-      telling.some((heading) => sheet.headings.includes(heading)),
-  );
-  if (!match) return unusable(readerMessage("file-not-recognised", whole), "unreadable");
-  const { kind } = match;
-  const headings: Headings = match.headings;
-  const missing = headings.required.find((heading) => !sheet.headings.includes(heading));
-  if (missing !== undefined) {
-    return unusable(readerMessage("csv-heading-missing", whole, { kind, heading: missing }), kind);
+  const sheet = openSheet(bytes, { file, sha256 }, conventions);
+  if ("setAside" in sheet) {
+    const { setAside, layout } = sheet;
+    const kind = layout ? fileKindOf(layout) : "unreadable";
+    return { ...empty, kind: kind === "graft inventory" ? "not for this program" : kind, setAside };
   }
-  const known = [...headings.required, ...headings.optional];
-  const read = readRows(kind, sheet);
-  const messages = [
-    ...sheet.messages,
-    ...unusedHeadings(sheet, known, kind, identity),
-    ...read.messages,
-  ];
-  return { ...empty, kind, ...read, messages };
-}
-
-function readRows(
-  kind: (typeof kinds)[number]["kind"],
-  sheet: Sheet,
-): Partial<ReadFile> & { messages: Message[] } {
-  if (kind === "measurement sheet") return readMeasurementSheet(sheet);
-  return kind === "case sheet" ? readCaseSheet(sheet) : readMeetingList(sheet);
+  const kind = fileKindOf(sheet.layout);
+  if (kind === "graft inventory") {
+    const setAside = readerMessage("csv-inventory-in-inbox", { file, sha256, at: null });
+    return { ...empty, kind: "not for this program", setAside };
+  }
+  if (sheet.rows.length === 0) {
+    const setAside = readerMessage("csv-without-rows", { file, sha256, at: null });
+    return { ...empty, kind, setAside, messages: sheet.messages };
+  }
+  const read = {
+    "measurement sheet": readMeasurementSheet,
+    "case sheet": readCaseSheet,
+    "meeting list": readMeetingList,
+  }[kind](sheet);
+  return { ...empty, kind, ...read, messages: [...sheet.messages, ...read.messages] };
 }

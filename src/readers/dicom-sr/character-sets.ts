@@ -2,7 +2,8 @@ import { trimPadding } from "./trim-padding.ts";
 
 /** Turns the bytes of text into characters by the Specific Character Set in force. */
 export interface CharacterSets {
-  decode(bytes: Buffer, characterSet: string): string;
+  /** `isName`: in a person name the component delimiters end the reach of an escape sequence too. */
+  decode(bytes: Buffer, characterSet: string, isName?: boolean): string;
   /** What could not be decoded with certainty, each said once. */
   doubts: ReadonlySet<string>;
 }
@@ -14,6 +15,8 @@ const decoderOf = (label: string): Decode => {
   return (bytes) => decoder.decode(bytes);
 };
 const latin1 = decoderOf("windows-1252");
+/** The default repertoire, which has no letters above 7F of its own. */
+const ascii: Decode = (bytes) => latin1(bytes);
 const japaneseEuc = decoderOf("euc-jp");
 const japaneseShift = decoderOf("shift_jis");
 const korean = decoderOf("euc-kr");
@@ -24,10 +27,10 @@ const chinese = decoderOf("gbk");
  * Source: DICOM PS3.3, C.12.1.1.2; the decoders' names: WHATWG Encoding Standard.
  */
 const byNumber: Record<string, Decode> = {
-  "6": latin1,
+  "6": ascii,
   "13": japaneseShift,
   "58": chinese,
-  "87": latin1,
+  "87": ascii,
   "100": latin1,
   "101": decoderOf("iso-8859-2"),
   "109": decoderOf("iso-8859-3"),
@@ -38,18 +41,18 @@ const byNumber: Record<string, Decode> = {
   "144": decoderOf("iso-8859-5"),
   "148": decoderOf("windows-1254"),
   "149": korean,
-  "159": latin1,
+  "159": ascii,
   "166": decoderOf("windows-874"),
   "192": decoderOf("utf-8"),
   "203": decoderOf("iso-8859-15"),
 };
-const byTerm: Record<string, Decode> = {
-  GB18030: decoderOf("gb18030"),
-  GBK: chinese,
+const byTerm = new Map<string, Decode>([
+  ["GB18030", decoderOf("gb18030")],
+  ["GBK", chinese],
   // Not defined terms, yet they can mean only one thing.
-  "UTF-8": decoderOf("utf-8"),
-  "ISO-8859-1": latin1,
-};
+  ["UTF-8", decoderOf("utf-8")],
+  ["ISO-8859-1", latin1],
+]);
 
 const withHighBits = (bytes: Buffer): Buffer => Buffer.from(bytes.map((byte) => byte | 0x80));
 
@@ -86,23 +89,40 @@ const selections: Record<string, { low?: Decode | null; high?: Decode | undefine
 const selectionPattern = /^(?:\$[()][A-Z]|\$[A-Z]|[()-][A-Za-z])/;
 const escapeByte = 0x1b;
 
-/** Text with code extensions: each escape sequence selects the set for what follows it; null for one not known. */
-function decodeExtended(bytes: Buffer, first: Decode): string | null {
+/** Where the first set is in force again. Source: DICOM PS3.5, 6.1.2.5.3. */
+const lineEnds = /[\t\n\f\r]/;
+const lineEndsAndNameDelimiters = /[\t\n\f\r^=]/;
+
+/**
+ * Text with code extensions: each escape sequence selects the set for what follows it, as far as a delimiter; null
+ * for one not known. Among two-byte characters below 80 no byte is a delimiter. Where the first set has no letters above
+ * 7F, a writer that forgot to select its set again after a delimiter can only have meant the last one.
+ */
+function decodeExtended(bytes: Buffer, first: Decode, delimiter: RegExp): string | null {
   const escapeCharacter = String.fromCodePoint(escapeByte);
   const [start = "", ...parts] = bytes.toString("latin1").split(escapeCharacter);
   let low: Decode | null = null;
   let high = first;
-  let text = high(Buffer.from(start, "latin1"));
+  let text = first(Buffer.from(start, "latin1"));
   for (const part of parts) {
     const [sequence = ""] = selectionPattern.exec(part) ?? [];
     const selection = selections[sequence];
     if (!selection) return null;
     if (selection.low !== undefined) low = selection.low;
     high = selection.high ?? high;
-    text += (low ?? high)(Buffer.from(part.slice(sequence.length), "latin1"));
+    const letters = part.slice(sequence.length);
+    const end = low === null ? letters.search(delimiter) : -1;
+    const selected = end < 0 ? letters : letters.slice(0, end);
+    text += (low ?? high)(Buffer.from(selected, "latin1"));
+    if (end < 0) continue;
+    if (first !== ascii) high = first;
+    text += high(Buffer.from(letters.slice(end), "latin1"));
   }
   return text;
 }
+
+/** A file that names ever new sets is told so this many times. */
+const maxDoubts = 16;
 
 const isPlainAscii = (bytes: Buffer): boolean => {
   for (const byte of bytes) if (byte >= 0x80 || byte === escapeByte) return false;
@@ -115,29 +135,31 @@ const isPlainAscii = (bytes: Buffer): boolean => {
  */
 export function openCharacterSets(): CharacterSets {
   const doubts = new Set<string>();
+  const doubt = (what: string) => {
+    if (doubts.size < maxDoubts) doubts.add(what);
+  };
   const decoders = new Map<string, Decode>();
   const firstDecoder = (characterSet: string): Decode => {
     const term = trimPadding(characterSet.split("\\")[0] ?? "");
-    const number = /^ISO(?:_IR| 2022 IR) (\d+)$/.exec(term)?.[1];
-    if (term === "") {
-      if (!characterSet.includes("\\")) {
-        doubts.add("letters without a declared character set were read as Latin-1");
-      }
-      return latin1;
-    }
-    const decode = byTerm[term] ?? (number === undefined ? undefined : byNumber[number]);
-    if (!decode) doubts.add(`the character set "${term}" is not known`);
+    if (term === "") return ascii;
+    const number = /^ISO[ _-]?(?:2022[ _-])?IR[ _-]?(\d+)$/.exec(term)?.[1];
+    const decode = byTerm.get(term) ?? (number === undefined ? undefined : byNumber[number]);
+    if (!decode) doubt(`the character set "${term.slice(0, 64)}" is not known`);
     return decode ?? latin1;
   };
   return {
     doubts,
-    decode(bytes, characterSet) {
+    decode(bytes, characterSet, isName = false) {
       if (isPlainAscii(bytes)) return bytes.toString("latin1");
       const first = decoders.get(characterSet) ?? firstDecoder(characterSet);
       decoders.set(characterSet, first);
-      const text = bytes.includes(escapeByte) ? decodeExtended(bytes, first) : first(bytes);
-      if (text === null || text.includes("\ufffd")) {
-        doubts.add("some letters are not of the declared character set");
+      const delimiter = isName ? lineEndsAndNameDelimiters : lineEnds;
+      const isExtended = bytes.includes(escapeByte);
+      const text = isExtended ? decodeExtended(bytes, first, delimiter) : first(bytes);
+      if (characterSet === "")
+        doubt("letters without a declared character set were read as Latin-1");
+      else if (text === null || text.includes("\ufffd") || (first === ascii && !isExtended)) {
+        doubt("some letters are not of the declared character set");
       }
       return text ?? first(bytes);
     },

@@ -31,9 +31,6 @@ export const descriptiveModifiers = new Set([
 /** Population and normal range descriptions and their authorities (TID 311, 312): beside them stands no number of the patient. */
 export const populationConcepts = new Set(["DCM:121405", "DCM:121406", "DCM:121407", "DCM:121408"]);
 
-/** Maximum, minimum and mean. */
-export const statisticCodes = new Set(["SCT:56851009", "SCT:255605001", "SCT:373098007"]);
-
 /** Findings that are a disease of a vessel and not the name of a place. Source: DICOM PS3.16, context group 3810. */
 export const vascularMorphology = new Set([
   "SCT:85659009",

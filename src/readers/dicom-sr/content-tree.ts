@@ -1,7 +1,7 @@
 import { codeKey } from "../../anatomy/dictionary.ts";
 import type { Term } from "../../anatomy/term.ts";
 import type { DataSet } from "./data-set.ts";
-import { asciiOf, codedOf, itemsOf, textOf, unsignedOf } from "./element-values.ts";
+import { asciiOf, binaryOf, codedOf, itemsOf, textOf } from "./element-values.ts";
 import { measuredValueOf, type MeasuredValue } from "./measured-value.ts";
 import { tags } from "./tags.ts";
 
@@ -29,14 +29,14 @@ export interface ContentItem {
   children: ContentItem[];
 }
 
-const textTags: Record<string, number> = {
-  TEXT: tags.textValue,
-  PNAME: tags.personName,
-  UIDREF: tags.uid,
-  DATE: tags.date,
-  TIME: tags.time,
-  DATETIME: tags.dateTime,
-};
+const textTags = new Map<string, number>([
+  ["TEXT", tags.textValue],
+  ["PNAME", tags.personName],
+  ["UIDREF", tags.uid],
+  ["DATE", tags.date],
+  ["TIME", tags.time],
+  ["DATETIME", tags.dateTime],
+]);
 
 /** Builds the content tree of a report; null where the data set has no value type and content sequence. */
 export function contentTreeOf(report: DataSet): ContentItem | null {
@@ -58,11 +58,11 @@ export function contentTreeOf(report: DataSet): ContentItem | null {
 function contentItemOf(dataSet: DataSet, position: string): ContentItem {
   const valueType = asciiOf(dataSet, tags.valueType);
   const concept = codedOf(dataSet, tags.conceptName);
-  const textTag = valueType === null ? undefined : textTags[valueType];
+  const textTag = textTags.get(valueType ?? "");
   const references = itemsOf(dataSet, tags.referencedSopSequence).flatMap(
     (item) => asciiOf(item, tags.referencedSopInstanceUid) ?? [],
   );
-  const referenced = unsignedOf(dataSet, tags.referencedContentItem);
+  const referenced = binaryOf(dataSet, tags.referencedContentItem, "UL") ?? [];
   return {
     position,
     relationship: asciiOf(dataSet, tags.relationshipType),

@@ -35,6 +35,9 @@ export type StructureFailure = "truncated" | "malformed" | "too-deep" | "too-man
 /** Far above any report met, low enough that a hostile file ends early. */
 export const limits = { depth: 256, items: 200_000, elements: 1_000_000 };
 
+/** Far more than all terms of Specific Character Set together have. */
+const maxCharacterSetLength = 1024;
+
 const undefinedLength = 0xffffffff;
 const itemTag = 0xfffee000;
 const itemDelimiter = 0xfffee00d;
@@ -192,7 +195,8 @@ function readElement(cursor: Cursor, tag: number): StructureFailure | null {
   if (start + length > frame.end) return shortOf(cursor);
   cursor.offset = start + length;
   if (tag === tags.specificCharacterSet) {
-    dataSet.characterSet = dataSet.file.bytes.toString("latin1", start, start + length);
+    const end = start + Math.min(length, maxCharacterSetLength);
+    dataSet.characterSet = dataSet.file.bytes.toString("latin1", start, end);
   }
   return null;
 }

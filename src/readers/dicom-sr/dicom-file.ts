@@ -19,21 +19,23 @@ const deflated = "1.2.840.10008.1.2.1.99";
 const explicitBigEndian = "1.2.840.10008.1.2.2";
 
 /** Transfer syntaxes that a report can have. Source: DICOM PS3.5, annex A. */
-const encodings: Record<string, Encoding> = {
-  [implicitLittleEndian]: { explicit: false, littleEndian: true },
-  [explicitLittleEndian]: { explicit: true, littleEndian: true },
-  [deflated]: { explicit: true, littleEndian: true },
-  [explicitBigEndian]: { explicit: true, littleEndian: false },
-};
+const encodings = new Map<string, Encoding>([
+  [implicitLittleEndian, { explicit: false, littleEndian: true }],
+  [explicitLittleEndian, { explicit: true, littleEndian: true }],
+  [deflated, { explicit: true, littleEndian: true }],
+  [explicitBigEndian, { explicit: true, littleEndian: false }],
+]);
 
 export type FileFailure = StructureFailure | "too-large" | "transfer-syntax";
 
-/** A DICOM file whose data set can be read: where it lies and how it is written. */
+/** A DICOM file whose file meta information could be read: where its data set lies and how it is written. */
 export interface DicomFile {
   file: FileBytes;
   start: number;
   encoding: Encoding;
   transferSyntax: string;
+  /** SOP class by the file meta information; null where it names none. */
+  mediaSopClassUid: string | null;
 }
 
 const startsMeta = (bytes: Buffer, offset: number): boolean =>
@@ -67,27 +69,35 @@ export function looksLikeDicom(bytes: Uint8Array): boolean {
 const bufferOf = (bytes: Uint8Array): Buffer =>
   Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 
-/** Finds the data set in a file's bytes and inflates it where it is deflated. */
+/** Finds the data set in a file's bytes. */
 export function openDicomFile(input: Uint8Array): DicomFile | { failure: FileFailure } {
   const file: FileBytes = { bytes: bufferOf(input), characterSets: openCharacterSets() };
   const { bytes } = file;
   const meta = metaStart(bytes);
   let start = 0;
   let transferSyntax: string | null = null;
+  let mediaSopClassUid: string | null = null;
   if (meta !== null) {
     const parsed = parseMeta(file, meta);
     if ("failure" in parsed) return parsed;
     start = parsed.end;
     transferSyntax = asciiOf(parsed.dataSet, tags.transferSyntaxUid);
+    mediaSopClassUid = asciiOf(parsed.dataSet, tags.mediaStorageSopClassUid);
   }
   transferSyntax ??= sniffTransferSyntax(bytes, start);
   if (transferSyntax === null)
     return { failure: start >= bytes.length ? "truncated" : "malformed" };
-  const encoding = encodings[transferSyntax] ?? { explicit: true, littleEndian: true };
-  if (transferSyntax !== deflated) return { file, start, encoding, transferSyntax };
-  const inflated = inflate(bytes.subarray(start));
-  if ("failure" in inflated) return inflated;
-  return { file: { ...file, bytes: inflated.bytes }, start: 0, encoding, transferSyntax };
+  const encoding = encodings.get(transferSyntax) ?? { explicit: true, littleEndian: true };
+  return { file, start, encoding, transferSyntax, mediaSopClassUid };
+}
+
+/** The same file with its data set inflated, where it is deflated. */
+export function inflated(dicom: DicomFile): DicomFile | { failure: FileFailure } {
+  const { file, start, transferSyntax } = dicom;
+  if (transferSyntax !== deflated) return dicom;
+  const result = inflate(file.bytes.subarray(start));
+  if ("failure" in result) return result;
+  return { ...dicom, file: { ...file, bytes: result.bytes }, start: 0 };
 }
 
 /** The file meta information ends where its group length says or, without one, where group 0002 ends. */
@@ -125,7 +135,7 @@ export function sopClassOf({ file, start, encoding }: DicomFile): string | null 
 /** Reads the whole data set of a report; a file that ends early is never read as whole. */
 export function readDataSet(dicom: DicomFile): { dataSet: DataSet } | { failure: FileFailure } {
   const { file, start, encoding, transferSyntax } = dicom;
-  if (!(transferSyntax in encodings)) return { failure: "transfer-syntax" };
+  if (!encodings.has(transferSyntax)) return { failure: "transfer-syntax" };
   if (file.bytes.length > maxReportBytes) return { failure: "too-large" };
   return parseDataSet(file, { start, end: file.bytes.length }, encoding);
 }

@@ -26,15 +26,21 @@ export function statedPatientOf(report: DataSet): StatedPatient | null {
 export function reportVersionOf(report: DataSet): ReportVersion | null {
   const sopInstanceUid = asciiOf(report, tags.sopInstanceUid);
   if (sopInstanceUid === null) return null;
-  const predecessorUids = itemsOf(report, tags.predecessorDocuments)
-    .flatMap((study) => itemsOf(study, tags.referencedSeriesSequence))
-    .flatMap((series) => itemsOf(series, tags.referencedSopSequence))
-    .flatMap((instance) => asciiOf(instance, tags.referencedSopInstanceUid) ?? []);
   return {
     sopInstanceUid,
     completion: asciiOf(report, tags.completionFlag),
     verification: asciiOf(report, tags.verificationFlag),
     preliminary: asciiOf(report, tags.preliminaryFlag),
-    predecessorUids,
+    predecessorUids: referencedDocuments(report, tags.predecessorDocuments),
+    identicalUids: referencedDocuments(report, tags.identicalDocuments),
   };
+}
+
+/** SOP Instance UIDs of documents listed by study and series. */
+function referencedDocuments(report: DataSet, tag: number): string[] {
+  const uids = itemsOf(report, tag)
+    .flatMap((study) => itemsOf(study, tags.referencedSeriesSequence))
+    .flatMap((series) => itemsOf(series, tags.referencedSopSequence))
+    .flatMap((instance) => asciiOf(instance, tags.referencedSopInstanceUid) ?? []);
+  return [...new Set(uids)];
 }

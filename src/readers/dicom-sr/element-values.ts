@@ -1,10 +1,14 @@
 import type { Code, Term } from "../../anatomy/term.ts";
-import type { DataSet } from "./data-set.ts";
+import { type DataSet, limits } from "./data-set.ts";
 import { tags } from "./tags.ts";
 import { trimPadding } from "./trim-padding.ts";
 
 /** Longest text that is handed out: that of the longest text value representation with a limit (LT). */
 const maxTextLength = 10_240;
+/** Bytes that text of this length can take, an escape sequence before every letter included. */
+const maxTextBytes = 8 * maxTextLength;
+/** Longest words of a term, four times what a code meaning can have: messages repeat them for every number. */
+export const maxWordsLength = 256;
 
 /** A value in the default character repertoire (UIDs, dates, code strings, numbers); null where absent or empty. */
 export function asciiOf(dataSet: DataSet, tag: number): string | null {
@@ -19,30 +23,41 @@ export function textOf(dataSet: DataSet, tag: number): string | null {
   const element = dataSet.elements.get(tag);
   if (!element || element.items) return null;
   const { bytes, characterSets } = dataSet.file;
-  const value = bytes.subarray(element.start, element.start + element.length);
-  const text = trimPadding(characterSets.decode(value, dataSet.characterSet));
+  const length = Math.min(element.length, maxTextBytes);
+  const value = bytes.subarray(element.start, element.start + length);
+  const isName = tag === tags.personName || tag === tags.patientName;
+  const text = trimPadding(characterSets.decode(value, dataSet.characterSet, isName));
   return text.slice(0, maxTextLength) || null;
 }
 
-/** A double (FD) where the element holds exactly one. */
-export function doubleOf(dataSet: DataSet, tag: number): number | null {
-  const element = dataSet.elements.get(tag);
-  if (element?.length !== 8 || element.items) return null;
-  const { bytes } = dataSet.file;
-  return element.littleEndian
-    ? bytes.readDoubleLE(element.start)
-    : bytes.readDoubleBE(element.start);
-}
+/** Binary value representations: bytes of one number, and how it is read. */
+const binary = {
+  FD: {
+    size: 8,
+    read: (view: DataView, at: number, little: boolean) => view.getFloat64(at, little),
+  },
+  SL: { size: 4, read: (view: DataView, at: number, little: boolean) => view.getInt32(at, little) },
+  UL: {
+    size: 4,
+    read: (view: DataView, at: number, little: boolean) => view.getUint32(at, little),
+  },
+};
 
-/** Unsigned 32-bit numbers (UL); empty where absent. */
-export function unsignedOf(dataSet: DataSet, tag: number): number[] {
+/** As many numbers as the longest list that is read, a position in the content tree, can have. */
+const maxNumbers = limits.depth;
+
+/** The numbers of a binary element; empty where absent, null where the bytes are not whole numbers or too many. */
+export function binaryOf(dataSet: DataSet, tag: number, vr: keyof typeof binary): number[] | null {
   const element = dataSet.elements.get(tag);
-  if (!element || element.items) return [];
-  const { bytes } = dataSet.file;
-  return Array.from({ length: Math.floor(element.length / 4) }, (_, index) => {
-    const offset = element.start + 4 * index;
-    return element.littleEndian ? bytes.readUInt32LE(offset) : bytes.readUInt32BE(offset);
-  });
+  if (!element) return [];
+  const { size, read } = binary[vr];
+  if (element.items || element.length % size !== 0) return null;
+  if (element.length > maxNumbers * size) return null;
+  const { buffer, byteOffset } = dataSet.file.bytes;
+  const view = new DataView(buffer, byteOffset + element.start, element.length);
+  return Array.from({ length: element.length / size }, (_, index) =>
+    read(view, index * size, element.littleEndian),
+  );
 }
 
 /** The items of a sequence; empty where the sequence is absent or has none. */
@@ -64,7 +79,8 @@ export function termOf(codeItem: DataSet): Term | null {
     asciiOf(codeItem, tags.urnCodeValue);
   if (value === null) return null;
   const code: Code = { scheme: textOf(codeItem, tags.codingSchemeDesignator) ?? "", value };
-  return { words: textOf(codeItem, tags.codeMeaning) ?? value, code };
+  const words = textOf(codeItem, tags.codeMeaning) ?? value;
+  return { words: words.slice(0, maxWordsLength), code };
 }
 
 /** The code in the only item of a code sequence; null where it is absent. */

@@ -1,7 +1,8 @@
 import { codeKey } from "../../anatomy/dictionary.ts";
 import type { Term } from "../../anatomy/term.ts";
-import { concepts, descriptiveModifiers, statisticCodes } from "./concepts.ts";
+import { concepts, descriptiveModifiers } from "./concepts.ts";
 import type { ContentItem } from "./content-tree.ts";
+import { isStatisticCode, statisticIn } from "./statistic-words.ts";
 
 /** A term with the slot that it fills: of the statements for one slot the nearest to the number counts. */
 interface Modifier {
@@ -16,17 +17,29 @@ export interface Site {
   positions: Term[];
 }
 
+type Statistic = ReturnType<typeof statisticIn>;
+
 /** What one content item states about itself and the numbers below it. */
 export interface Level {
   item: ContentItem;
   outer: Level | null;
   sites: Site[];
+  /** Whether a finding site stands here as content and not, as the templates have it, as a modifier. */
+  containsSite: boolean;
   lateralities: Term[];
   positions: Term[];
   findings: Term[];
   methods: Term[];
   modifiers: Modifier[];
   trackingIdentifier: string | null;
+  /** The concept name in the writer's own words. */
+  equivalentMeaning: string | null;
+  /** Maximum, minimum or mean by its own modifiers. */
+  ownStatistic: Statistic;
+  /** Maximum, minimum or mean by the words of its equivalent meaning, else of its tracking identifier. */
+  statedStatistic: Statistic;
+  /** How many numbers are its children, and their statistics. */
+  numbers: { count: number; statistics: Set<Statistic> };
   observer: string | null;
   comment: string | null;
   /** SOP Instance UIDs of the images that its statements rest on. */
@@ -61,22 +74,39 @@ export function levelOf(
     item,
     outer,
     sites: item.valueType === "CODE" && item.key === concepts.findingSite ? sitesOf(item) : [],
+    containsSite: false,
     lateralities: [],
     positions: [],
     findings: [],
     methods: [],
     modifiers: [],
     trackingIdentifier: null,
+    equivalentMeaning: null,
+    ownStatistic: statisticOf(item),
+    statedStatistic: null,
+    numbers: { count: 0, statistics: new Set() },
     observer: null,
     comment: null,
     references: [],
   };
   for (const child of item.children) {
+    if (child.valueType === "NUM") {
+      level.numbers.count++;
+      level.numbers.statistics.add(statisticOf(child));
+    }
     if (child.code) addCode(level, child, child.code);
     else if (child.text !== null) addText(level, child, child.text);
     else for (const image of imagesOf(child, itemAt)) level.references.push(image);
   }
+  level.statedStatistic =
+    statisticIn(level.equivalentMeaning ?? "") ?? statisticIn(level.trackingIdentifier ?? "");
   return level;
+}
+
+/** The maximum, minimum or mean that an item's own modifiers make it; null without one. */
+export function statisticOf(item: ContentItem): Statistic {
+  const keys = item.children.map(({ code }) => keyOf(code));
+  return keys.find((key) => isStatisticCode(key)) ?? null;
 }
 
 function addCode(level: Level, child: ContentItem, code: Term): void {
@@ -84,6 +114,7 @@ function addCode(level: Level, child: ContentItem, code: Term): void {
   switch (child.key) {
     case concepts.findingSite:
       for (const found of sitesOf(child)) addDistinct(level.sites, found);
+      if (!isModifier) level.containsSite = true;
       return;
     case concepts.laterality:
       addDistinct(level.lateralities, code);
@@ -102,7 +133,7 @@ function addCode(level: Level, child: ContentItem, code: Term): void {
         child.key === concepts.derivation ||
         (isModifier && !descriptiveModifiers.has(child.key))
       ) {
-        const isStatistic = child.key === concepts.derivation || statisticCodes.has(keyOf(code));
+        const isStatistic = child.key === concepts.derivation || isStatisticCode(keyOf(code));
         addDistinct(level.modifiers, { slot: isStatistic ? statisticSlot : child.key, term: code });
       }
   }
@@ -111,9 +142,8 @@ function addCode(level: Level, child: ContentItem, code: Term): void {
 function addText(level: Level, child: ContentItem, text: string): void {
   if (child.key === concepts.trackingIdentifier) level.trackingIdentifier ??= text;
   if (child.key === concepts.personObserverName) level.observer ??= readableName(text);
-  if (child.key === concepts.comment || child.key === concepts.equivalentMeaning) {
-    level.comment ??= text;
-  }
+  if (child.key === concepts.equivalentMeaning) level.equivalentMeaning ??= text;
+  if (child.key === concepts.comment) level.comment ??= text;
 }
 
 function sitesOf(site: ContentItem): Site[] {

@@ -3,8 +3,8 @@ import { parseDecimal } from "../../quantities/decimal.ts";
 import type { DataSet } from "./data-set.ts";
 import {
   asciiOf,
+  binaryOf,
   codedOf,
-  doubleOf,
   isUnreadableSequence,
   itemsOf,
   termOf,
@@ -27,8 +27,8 @@ export interface MeasuredValue {
 }
 
 /**
- * Reads the value of a NUM item. Only the characters of Numeric Value count; a Floating Point Value beside it must
- * be the same number. Two values, in two items or parted by a backslash, are no value.
+ * Reads the value of a NUM item. Only the characters of Numeric Value count; a Floating Point Value and a Rational
+ * Value beside it must be the same number. Two values, in two items or parted by a backslash, are no value.
  */
 export function measuredValueOf(num: DataSet): MeasuredValue {
   const qualifier = codedOf(num, tags.numericValueQualifier);
@@ -48,10 +48,23 @@ function problemOf(item: DataSet, valueText: string | null, units: number): Valu
   if (isUnreadableSequence(item, tags.measurementUnits)) return "value-unreadable";
   if (valueText !== null && valueText.length > maxValueLength) return "value-too-long";
   if (units > 1 || valueText?.includes("\\")) return "value-twice";
-  const double = doubleOf(item, tags.floatingPointValue);
-  if (double === null || valueText === null) return null;
-  return isRoundedTo(valueText, double) ? null : "value-fields-disagree";
+  const copies = [binaryOf(item, tags.floatingPointValue, "FD"), rationalOf(item)];
+  const agree = copies.every((copy) => copy !== null && isSameValue(valueText, copy));
+  return agree ? null : "value-fields-disagree";
 }
+
+/** Numerator by denominator; empty where the item has neither, null where they make no number. */
+function rationalOf(item: DataSet): number[] | null {
+  const numerators = binaryOf(item, tags.rationalNumerator, "SL");
+  const denominators = binaryOf(item, tags.rationalDenominator, "UL");
+  if (numerators?.length !== denominators?.length || !numerators) return null;
+  return numerators.map((numerator, index) => numerator / (denominators?.[index] ?? 0));
+}
+
+/** Whether a more precise copy of the value, if there is one, is a single number that rounds to the text. */
+const isSameValue = (valueText: string | null, [copy, ...others]: number[]): boolean =>
+  copy === undefined ||
+  (others.length === 0 && (valueText === null || isRoundedTo(valueText, copy)));
 
 /**
  * Whether the text is the double at the text's own number of digits. Writers that fill all sixteen characters
@@ -59,6 +72,7 @@ function problemOf(item: DataSet, valueText: string | null, units: number): Valu
  */
 function isRoundedTo(valueText: string, double: number): boolean {
   const decimal = parseDecimal(valueText);
+  if (!Number.isFinite(double)) return false;
   if (!decimal) return true;
   const [mantissa = "", exponent = "0"] = decimal.text.split(/[eE]/);
   const decimals = mantissa.split(".")[1]?.length ?? 0;

@@ -85,8 +85,13 @@ export const structuredReportMessages = {
   },
   "value-fields-disagree": {
     severity: "warning",
-    text: "{number} left out: Numeric Value and Floating Point Value are not the same number",
+    text: "{number} left out: Numeric Value and the Floating Point or Rational Value beside it are not the same number",
     remedy: "Ask the reporting lab which of them is right.",
+  },
+  "finding-site-contained": {
+    severity: "note",
+    text: "the finding site of numbers ({count}) stands beside them as content instead of modifying their group; it was used",
+    remedy: "Nothing to do; the reporting lab may want to correct its template.",
   },
   "imaging-date-unknown": {
     severity: "warning",

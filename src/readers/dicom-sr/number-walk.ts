@@ -1,6 +1,6 @@
-import { concepts, populationConcepts, statisticCodes } from "./concepts.ts";
+import { concepts, populationConcepts } from "./concepts.ts";
 import type { ContentItem } from "./content-tree.ts";
-import { keyOf, type Level, levelOf } from "./levels.ts";
+import { type Level, levelOf, maxStatements, statisticOf } from "./levels.ts";
 
 /** Why a number of the report is not a measurement of the patient. */
 type Exclusion =
@@ -46,9 +46,7 @@ export function walkNumbers(root: ContentItem): NumberWalk {
   const open: Visit[] = [{ item: root, parent: null, outer: null, number: null, excluded: null }];
   for (let visit = open.pop(); visit; visit = open.pop()) {
     const { item, outer } = visit;
-    if (item.valueType !== null && !knownValueTypes.has(item.valueType)) {
-      walk.unknownValueTypes.add(item.valueType);
-    }
+    noteValueType(walk.unknownValueTypes, item.valueType);
     const isNumber = item.valueType === "NUM";
     const excluded = visit.excluded ?? exclusionOf(visit);
     if (isNumber && excluded) walk.excluded.set(excluded, (walk.excluded.get(excluded) ?? 0) + 1);
@@ -61,6 +59,11 @@ export function walkNumbers(root: ContentItem): NumberWalk {
     }
   }
   return walk;
+}
+
+function noteValueType(unknown: Set<string>, valueType: string | null): void {
+  if (valueType === null || knownValueTypes.has(valueType)) return;
+  if (unknown.size < maxStatements) unknown.add(valueType.slice(0, 16));
 }
 
 /** Why this item, and all below it, are not measurements; null where they are. */
@@ -90,11 +93,6 @@ function isStatisticOf(item: ContentItem, upper: ContentItem): boolean {
   return item.key !== "" && item.key === upper.key && own !== null
     ? own !== statisticOf(upper) && !describesPopulation
     : false;
-}
-
-function statisticOf(item: ContentItem): string | null {
-  const keys = item.children.map(({ code }) => keyOf(code));
-  return keys.find((key) => statisticCodes.has(key)) ?? null;
 }
 
 /** Finds an item by its position; the table is made when the first reference asks for it. */

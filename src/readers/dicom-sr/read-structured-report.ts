@@ -4,6 +4,7 @@ import { contentTreeOf } from "./content-tree.ts";
 import { limits } from "./data-set.ts";
 import {
   type FileFailure,
+  inflated,
   maxReportBytes,
   openDicomFile,
   readDataSet,
@@ -39,15 +40,17 @@ export function readStructuredReport(bytes: Uint8Array, file: string, sha256: st
   const setAside = (kind: FileKind, reason: Message, messages: Message[] = []): ReadFile =>
     result(kind, { setAside: reason, messages });
 
-  const dicom = openDicomFile(bytes);
-  if ("failure" in dicom) return setAside("unreadable", failureMessage(dicom.failure, source));
-  const sopClass = sopClassOf(dicom);
-  if (sopClass === null) return setAside("unreadable", message("report-without-class", source));
-  const otherObject = otherObjectOf(sopClass);
+  const opened = openDicomFile(bytes);
+  if ("failure" in opened) return setAside("unreadable", failureMessage(opened.failure, source));
+  const dicom = inflated(opened);
+  const sopClass = ("failure" in dicom ? null : sopClassOf(dicom)) ?? opened.mediaSopClassUid;
+  const otherObject = sopClass === null ? null : otherObjectOf(sopClass);
   if (otherObject !== null) {
     const reason = message("not-a-measurement-report", source, { what: otherObject });
     return setAside("not for this program", reason);
   }
+  if ("failure" in dicom) return setAside("unreadable", failureMessage(dicom.failure, source));
+  if (sopClass === null) return setAside("unreadable", message("report-without-class", source));
   const read = readDataSet(dicom);
   if ("failure" in read) {
     return setAside("unreadable", failureMessage(read.failure, source, dicom.transferSyntax));

@@ -1,6 +1,8 @@
 import type { PlaceOrigin, ReadingTerms, Term } from "../../anatomy/term.ts";
 import { vascularMorphology } from "./concepts.ts";
+import { maxWordsLength } from "./element-values.ts";
 import { keyOf, type Level, maxStatements, type Site } from "./levels.ts";
+import { statedStatistic } from "./stated-statistic.ts";
 
 /** Schemes whose container names are the chapters of a report and never places. */
 const chapterSchemes = new Set(["DCM", "UMLS", "LN"]);
@@ -19,12 +21,16 @@ export function nearest<T>(level: Level, aspect: (level: Level) => T | null): T 
   return null;
 }
 
+/** The nearest level with a finding site; null where none has one. */
+export const siteLevelOf = (level: Level): Level | null =>
+  nearest(level, (next) => (next.sites.length > 0 ? next : null));
+
 /**
  * Collects what a report says of one number, from the number itself outward to the root. For each aspect the
  * nearest statement counts; statements that stand at the same level are all kept, so that a contradiction shows.
  */
 export function readingTermsOf(level: Level, quantity: Term): ReadingTerms {
-  const siteLevel = nearest(level, (next) => (next.sites.length > 0 ? next : null));
+  const siteLevel = siteLevelOf(level);
   const modifiers: Term[] = positionsOf(level, siteLevel);
   const filled = new Set<string>();
   const methods: Term[] = [];
@@ -45,7 +51,7 @@ export function readingTermsOf(level: Level, quantity: Term): ReadingTerms {
     modifiers,
     methods,
     quantity,
-    statistic: null,
+    statistic: statedStatistic(level),
     lumen: null,
     edge: null,
   };
@@ -73,7 +79,9 @@ function placesWithoutSite(level: Level): ReadingTerms["places"] {
     if (!/^99(?!SDM)/.test(scheme)) isNamedByCode = true;
   }
   const words = nearest(level, ({ trackingIdentifier }) => trackingIdentifier);
-  if (words !== null && !isNamedByCode) add("tracking identifier", [{ words, code: null }]);
+  if (words !== null && !isNamedByCode) {
+    add("tracking identifier", [{ words: words.slice(0, maxWordsLength), code: null }]);
+  }
   return places;
 }
 

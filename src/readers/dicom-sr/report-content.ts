@@ -5,7 +5,7 @@ import type { DataSet } from "./data-set.ts";
 import { type ExamProblem, examFinder } from "./exam-dates.ts";
 import { structuredReportMessages } from "./messages.ts";
 import { type FoundNumber, walkNumbers } from "./number-walk.ts";
-import { nearest, readingTermsOf } from "./reading-terms.ts";
+import { nearest, readingTermsOf, siteLevelOf } from "./reading-terms.ts";
 
 /** The readings of one examination in a report. */
 interface ExamReadings {
@@ -35,6 +35,7 @@ export function readContent(
   const exams = new Map<string, ExamReadings>();
   const withoutExam = new Map<ExamProblem, number>();
   const messages: Message[] = [];
+  let containedSites = 0;
   for (const found of walk.numbers) {
     const reading = readingOf(found, source);
     if ("severity" in reading) {
@@ -53,10 +54,14 @@ export function readContent(
     const sameExam = exams.get(key) ?? { exam, readings: [] };
     sameExam.readings.push(reading);
     exams.set(key, sameExam);
+    if (siteLevelOf(found.level)?.containsSite) containedSites++;
   }
   for (const { exam } of exams.values()) {
     if (exam.imagingDateOrigin !== "study date") continue;
     messages.push(message("imaging-date-from-study", source, { date: exam.imagingDate }));
+  }
+  if (containedSites > 0) {
+    messages.push(message("finding-site-contained", source, { count: containedSites }));
   }
   for (const [problem, count] of withoutExam) messages.push(message(problem, source, { count }));
   for (const [reason, count] of walk.excluded) messages.push(message(reason, source, { count }));
@@ -87,6 +92,6 @@ function readingOf({ item, level }: FoundNumber, source: SourcePlace): Reading |
     terms: readingTermsOf(level, concept),
     trackingIdentifier: nearest(level, ({ trackingIdentifier }) => trackingIdentifier),
     reader: nearest(level, ({ observer }) => observer),
-    comment: nearest(level, ({ comment }) => comment),
+    comment: nearest(level, ({ comment, equivalentMeaning }) => comment ?? equivalentMeaning),
   };
 }

@@ -33,6 +33,8 @@ export const tags = {
   uid: 0x0040a124,
   textValue: 0x0040a160,
   floatingPointValue: 0x0040a161,
+  rationalNumerator: 0x0040a162,
+  rationalDenominator: 0x0040a163,
   conceptCode: 0x0040a168,
   measuredValue: 0x0040a300,
   numericValueQualifier: 0x0040a301,
@@ -43,6 +45,7 @@ export const tags = {
   completionFlag: 0x0040a491,
   verificationFlag: 0x0040a493,
   preliminaryFlag: 0x0040a496,
+  identicalDocuments: 0x0040a525,
   contentSequence: 0x0040a730,
   referencedContentItem: 0x0040db73,
 } as const;

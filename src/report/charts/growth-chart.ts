@@ -89,7 +89,25 @@ function drawPoint(
   return [bar, ...ends, ...marks].join("");
 }
 
-function describe(growth: PlanGrowth, limits: readonly LimitInForce[]): string {
+/** The day of a repair: an upright chain line through the plot. */
+function drawRepair(date: string, { x, top, bottom }: GrowthFrame): string {
+  return line(
+    [
+      [x(date), top],
+      [x(date), bottom],
+    ],
+    "axis",
+  );
+}
+
+const isInside = (date: string, points: readonly GrowthPoint[]): boolean =>
+  (points.at(0)?.date ?? "") < date && date < (points.at(-1)?.date ?? "");
+
+function describe(
+  growth: PlanGrowth,
+  limits: readonly LimitInForce[],
+  repairs: readonly string[],
+): string {
   const points = growth.points.map(({ date, values, low, high, comparable, reasons }) => {
     const readings = formatList(values.map((value) => formatNumber(value)));
     const range = `${formatNumber(low)} to ${formatNumber(high)}`;
@@ -98,7 +116,8 @@ function describe(growth: PlanGrowth, limits: readonly LimitInForce[]): string {
   });
   const list = limits.map(limitLabel);
   const limitSentence = list.length === 0 ? "" : ` Limits in mm: ${formatList(list)}.`;
-  return `${points.join(" ")} ${growth.sentence}${limitSentence}`;
+  const repairSentence = repairs.length === 0 ? "" : ` Repaired on ${formatList(repairs)}.`;
+  return `${points.join(" ")} ${growth.sentence}${limitSentence}${repairSentence}`;
 }
 
 function captionOf(
@@ -106,12 +125,14 @@ function captionOf(
   { drawn, beyond }: SplitLimits,
   unnamed: LimitInForce[],
   frame: GrowthFrame,
+  repairs: readonly string[],
 ): string {
   const [base] = frame.domain;
   const sentences = base === 0 ? [] : [`Axis from ${formatLimit(base)} mm, not from zero.`];
   const hollow = growth.points.filter(({ comparable }) => !comparable);
   for (const { date, reasons } of hollow)
     sentences.push(`Hollow ${date}: ${reasons.join("; ") || "not comparable"}.`);
+  if (repairs.length > 0) sentences.push(`Upright chain line: repair on ${formatList(repairs)}.`);
   if (unnamed.length > 0) sentences.push(`Unnamed line: ${formatList(unnamed.map(limitLabel))}.`);
   if (beyond.length > 0) sentences.push(`Beyond the axis: ${formatList(beyond.map(limitLabel))}.`);
   if (hasUnconfirmed([...drawn, ...beyond])) sentences.push(`${notConfirmedMark} ${notConfirmed}.`);
@@ -122,6 +143,7 @@ function captionOf(
 export function growthChart(
   growth: PlanGrowth,
   limits: readonly LimitInForce[],
+  repairDates: readonly string[],
   size: GrowthChartSize,
 ): { svg: string; caption: string; unnamed: string[] } {
   const { points } = growth;
@@ -146,21 +168,23 @@ export function growthChart(
       "hair",
     ),
   );
+  const repairs = repairDates.filter((date) => isInside(date, points));
   const svg = drawing(
     {
       ...size,
       title: `${sentenceCase(growth.place.label)}: ${growth.quantity} over time.`,
-      description: describe(growth, limits),
+      description: describe(growth, limits, repairs),
     },
     drawScale(frame),
     ...ticks,
     drawFit(growth, frame),
     ...limitLines,
+    ...repairs.map((date) => drawRepair(date, frame)),
     ...points.map((point) => drawPoint(point, frame)),
     ...texts.map(({ x, baseline, text, className }) =>
       label(className === "" ? { x, y: baseline, text } : { x, y: baseline, text, className }),
     ),
   );
-  const caption = captionOf(growth, split, unnamed, frame);
+  const caption = captionOf(growth, split, unnamed, frame, repairs);
   return { svg, caption, unnamed: unnamed.map(limitLabel) };
 }

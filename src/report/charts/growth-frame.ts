@@ -26,6 +26,8 @@ export interface GrowthFrame {
 
 const axisRoomPt = 24;
 const dateRoomPt = 16;
+/** Kept free above and below the readings for their numbers. */
+const numberRoomMm = 2.5;
 /** A limit further above the last reading than this is named in the caption and does not stretch the axis. */
 const limitReachMm = 12;
 
@@ -61,8 +63,8 @@ export function growthFrame(
     ...limits.map(({ valueMm }) => valueMm),
   ];
   const domain: [number, number] = [
-    Math.max(0, Math.floor((Math.min(...values) - 1) / 5) * 5),
-    Math.ceil((Math.max(...values) + 1) / 5) * 5,
+    Math.max(0, Math.floor((Math.min(...values) - numberRoomMm) / 5) * 5),
+    Math.ceil((Math.max(...values) + numberRoomMm) / 5) * 5,
   ];
   const left = axisRoomPt;
   const right = size.widthPt - 6;

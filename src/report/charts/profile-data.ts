@@ -3,6 +3,7 @@ import { formatError, formatNumber } from "../format.ts";
 import { limitsInForce, type LimitInForce } from "../limits-in-force.ts";
 import type { Plan, PlanMeasurement, PlanPlace } from "../plan.ts";
 import { lumenWord } from "../words.ts";
+import { type RepairedBand, repairedBands } from "./profile-repairs.ts";
 
 /** Diameters of one place as the width profile draws them. */
 export interface ProfileRow {
@@ -34,6 +35,7 @@ export interface Profile {
   bars: ProfileRow[];
   ranges: ProfileRow[];
   branches: ProfileBranch[];
+  repaired: RepairedBand[];
 }
 
 const statisticRank: Record<PlanMeasurement["statistic"], number> = {
@@ -138,5 +140,6 @@ export function profileOf(plan: Plan): Profile | null {
     bars: rows.filter(({ place }) => place.span === null).toSorted(byPosition),
     ranges: rows.filter(({ place }) => place.span !== null).toSorted(byPosition),
     branches: branchesOf(diameters, last.key),
+    repaired: repairedBands(plan),
   };
 }

@@ -4,6 +4,7 @@ import { wrapText } from "../text-width.ts";
 import { edgeWord, lumenWord, statisticWord } from "../words.ts";
 import type { Profile, ProfileBranch, ProfileRow } from "./profile-data.ts";
 import { labelLinePt, labelSizePt } from "./svg.ts";
+import { repairedLabel } from "./profile-repairs.ts";
 
 /** One printed line of a label. */
 export interface LabelLine {
@@ -120,6 +121,9 @@ export function profileSentences(profile: Profile, gaps: readonly string[]): str
   });
   for (const { label, measured } of profile.branches) {
     if (measured !== "") sentences.push(`${sentenceCase(label)}: ${measured}.`);
+  }
+  if (profile.repaired.length > 0) {
+    sentences.push(`Repaired: ${formatList(profile.repaired.map(repairedLabel))}.`);
   }
   if (gaps.length > 0) sentences.push(`Not measured: ${formatList(gaps)}.`);
   return sentences.join(" ");

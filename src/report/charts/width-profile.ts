@@ -11,6 +11,7 @@ import {
   type WidthProfileSize,
 } from "./profile-layout.ts";
 import { drawAxis, drawBar, drawBrackets, drawGaps, drawRuler } from "./profile-parts.ts";
+import { drawRepairs } from "./profile-repairs.ts";
 import { drawing } from "./svg.ts";
 
 function captionOf(profile: Profile, layout: ProfileLayout, columns: LabelColumn[]): string {
@@ -25,6 +26,7 @@ function captionOf(profile: Profile, layout: ProfileLayout, columns: LabelColumn
       : `Solid: ${profile.date}; outline: ${profile.dateBefore}.`,
   ];
   if (rows.some(({ trueLumenMm }) => trueLumenMm !== null)) sentences.push("Dark: true lumen.");
+  if (profile.repaired.length > 0) sentences.push("Hatched: repaired.");
   if (rows.some(({ limits }) => limits.length > 0)) {
     const where = isFull ? "" : ", named under the criteria";
     sentences.push(`Ticks: size limits compared at the place${where}.`);
@@ -53,6 +55,7 @@ export function widthProfile(
       description: profileSentences(profile, gaps),
     },
     drawRuler(layout),
+    drawRepairs(profile.repaired, layout),
     drawAxis(profile, layout),
     drawGaps(profile, layout),
     ...columns.map((column) => drawColumn(column, layout)),

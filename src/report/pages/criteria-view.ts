@@ -1,4 +1,5 @@
 import type { Outcome } from "../../guidelines/rule.ts";
+import { holds } from "../../quantities/limit.ts";
 import {
   formatAgainstLimit,
   formatError,
@@ -28,10 +29,10 @@ export interface CriterionRow {
 
 const order: Record<Outcome, number> = {
   met: 0,
-  "not-met": 2,
-  "not-assessable": 3,
-  "rule-failed": 4,
-  "not-applicable": 5,
+  "not-met": 3,
+  "not-assessable": 4,
+  "rule-failed": 5,
+  "not-applicable": 6,
 };
 
 /** The value as a share of its limit; 0 where the two can't be compared. */
@@ -39,11 +40,30 @@ function closeness({ value, limit }: PlanAssessment): number {
   return value !== null && value.unit === limit.unit ? value.value / limit.value : 0;
 }
 
-/** Met first, then where the reading error holds the limit, not met, not judged, failed, not applicable; in each, nearest to its limit first. */
-export function byOutcome(assessments: readonly PlanAssessment[]): PlanAssessment[] {
-  const rank = ({ outcome, spansLimit }: PlanAssessment): number =>
-    outcome === "not-met" && spansLimit ? 1 : order[outcome];
-  return assessments.toSorted((a, b) => rank(a) - rank(b) || closeness(b) - closeness(a));
+/** True where the size reaches the limit and only other conditions are not stated. */
+export function isOpenAtLimit({ outcome, value, limit }: PlanAssessment): boolean {
+  const isReached = value !== null && holds(value.value, limit.operator, limit.value);
+  return outcome === "not-assessable" && isReached && value.unit === limit.unit;
+}
+
+/**
+ * Met first, then where the size is reached and other conditions are not stated, then where the reading error holds the
+ * limit, not met, not judged, failed, not applicable; in each, the preferred body first, then nearest to its limit.
+ */
+export function byOutcome({
+  assessments,
+  preferredGuideline,
+}: Pick<Plan, "assessments" | "preferredGuideline">): PlanAssessment[] {
+  const rank = (assessment: PlanAssessment): number => {
+    if (isOpenAtLimit(assessment)) return 1;
+    return assessment.outcome === "not-met" && assessment.spansLimit
+      ? 2
+      : order[assessment.outcome];
+  };
+  const isPreferred = ({ source }: PlanAssessment) => Number(source.body === preferredGuideline);
+  return assessments.toSorted(
+    (a, b) => rank(a) - rank(b) || isPreferred(b) - isPreferred(a) || closeness(b) - closeness(a),
+  );
 }
 
 /** "3 met, 2 not met, 1 can't be judged"; empty without any. */
@@ -95,18 +115,6 @@ export function criterionRow(assessment: PlanAssessment): CriterionRow {
     reason: `${reason}${lacking}`,
     says,
   };
-}
-
-/** The criteria that are not for this patient: only named, by source. */
-export function notApplicableBySource(
-  assessments: readonly PlanAssessment[],
-): { source: string; titles: string }[] {
-  const rest = assessments.filter(({ outcome }) => outcome === "not-applicable");
-  const bySource = Map.groupBy(rest, ({ source }) => `${source.body} ${source.year}`);
-  return [...bySource].map(([source, here]) => ({
-    source: `${source} (${here.length})`,
-    titles: here.map(({ title }) => title).join("; "),
-  }));
 }
 
 export interface SourceRow {

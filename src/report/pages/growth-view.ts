@@ -2,6 +2,7 @@ import { growthChart } from "../charts/growth-chart.ts";
 import { formatError, formatLimit, formatNumber, formatUnit, sentenceCase } from "../format.ts";
 import { outcomeMark, type OutcomeMark } from "../outcome-mark.ts";
 import type { Plan, PlanGrowth } from "../plan.ts";
+import { repairDatesAt } from "../repairs-at.ts";
 import { answersInForce, answerWord, byDecision } from "./decisive-growth.ts";
 import { seriesLimits, seriesName } from "./series-words.ts";
 
@@ -32,7 +33,10 @@ function intervalText(interval: {
 
 function viewOf(growth: PlanGrowth, plan: Plan, id: string): GrowthView {
   const limits = seriesLimits(plan, growth);
-  const { svg, caption } = growthChart(growth, limits, { id, ...chartSize });
+  const { svg, caption } = growthChart(growth, limits, repairDatesAt(plan, growth.place), {
+    id,
+    ...chartSize,
+  });
   const { lowSdMm, highSdMm, source } = growth.readingError;
   const sd =
     lowSdMm === highSdMm

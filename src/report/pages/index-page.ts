@@ -102,6 +102,7 @@ export function indexHtml(batch: BatchSummary, { paper = "A4" }: { paper?: Paper
   return renderDocument("index-page", indexView(batch), {
     title,
     paper,
+    orientation: "landscape",
     asOf: batch.asOf,
     software: batch.software,
     runningHead: title,

@@ -41,9 +41,10 @@ function growthLine({ growth }: Plan): string {
   );
 }
 
-function criteriaLine({ assessments }: Plan): string {
+function criteriaLine(plan: Plan): string {
+  const { assessments } = plan;
   if (assessments.length === 0) return "No criterion was in force.";
-  const met = byOutcome(assessments).filter(({ outcome }) => outcome === "met");
+  const met = byOutcome(plan).filter(({ outcome }) => outcome === "met");
   const titles = met.map(({ title, source, confirmed }) => {
     const mark = confirmed ? "" : `, ${notConfirmed}`;
     return `${title} (${source.body} ${source.year}${mark})`;

@@ -16,6 +16,9 @@ export interface OptionView {
   cells: { label: string; value: string }[];
   /** `note` is the number of the check's source in the list below the options. */
   checks: { mark: OutcomeMark; label: string; reason: string; note: number }[];
+  /** Said once instead of the checks where nothing of the zone is measured. */
+  notMeasured: string | null;
+  notMeasuredMark: OutcomeMark;
   unknown: string;
   questions: { text: string; answeredBy: string }[];
 }
@@ -40,8 +43,19 @@ function graftCells({ reference, oversizing }: PlanOption): OptionView["cells"] 
     { label: "Oversizing", value: `${percent}, ${situation} (${source})` },
     { label: "Graft diameters", value: `${range(graftLowMm, graftHighMm)} mm` },
     { label: "Inside despite reading error", value: inside },
+    ...inventoryCell(oversizing.inventoryRows),
   ];
 }
+
+function inventoryCell(rows: { id: string; proximalMm: number }[] | null): OptionView["cells"] {
+  if (rows === null) return [];
+  const named = rows.map(({ id, proximalMm }) => `${id} (${formatValue(proximalMm, "mm")})`);
+  return [
+    { label: "Inventory rows of such a proximal diameter", value: formatList(named) || "none" },
+  ];
+}
+
+const wasMeasured = ({ checks }: PlanOption): boolean => checks.some(({ used }) => used.length > 0);
 
 function optionView(option: PlanOption, sources: readonly string[]): OptionView {
   const { soundLengths, diameterRange, branchesCovered, movedFirst } = option;
@@ -58,15 +72,22 @@ function optionView(option: PlanOption, sources: readonly string[]): OptionView 
       { label: "To be re-fed first", value: formatList(movedFirst) || "nothing" },
       ...graftCells(option),
     ],
-    checks: option.checks.map(({ outcome, label, value, reason, source }) => {
-      const error = value === null ? "" : ` ${formatError(value, value.unit)}`;
-      return {
-        mark: outcomeMark(outcome),
-        label: sentenceCase(label),
-        reason: `${reason}${error}`,
-        note: sources.indexOf(source) + 1,
-      };
-    }),
+    checks: wasMeasured(option)
+      ? option.checks.map(({ outcome, label, value, reason, source }) => {
+          const error = value === null ? "" : ` ${formatError(value, value.unit)}`;
+          return {
+            mark: outcomeMark(outcome),
+            label: sentenceCase(label),
+            reason: `${reason}${error}`,
+            note: sources.indexOf(source) + 1,
+          };
+        })
+      : [],
+    notMeasured:
+      wasMeasured(option) || option.checks.length === 0
+        ? null
+        : `${option.checks.length} conditions: nothing of this zone is measured.`,
+    notMeasuredMark: outcomeMark("not-assessable"),
     unknown: option.missing.length === 0 ? "nothing" : option.missing.join("; "),
     questions: option.questions,
   };

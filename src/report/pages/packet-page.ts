@@ -141,6 +141,7 @@ export function packetHtml(
   return renderDocument("packet-page", packetView(packet, paper, pages), {
     title,
     paper,
+    orientation: "portrait",
     asOf: packet.asOf,
     software: packet.software,
     runningHead: title,

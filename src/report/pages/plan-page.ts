@@ -16,6 +16,7 @@ export function planHtml(plan: Plan, { paper = "A4" }: { paper?: Paper } = {}): 
   return renderDocument("plan-page", view, {
     title: `Plan report · ${patientLine(plan)}`,
     paper,
+    orientation: "portrait",
     asOf: plan.asOf,
     software: plan.software,
     runningHead: `Plan report · ${patientLine(plan)}`,

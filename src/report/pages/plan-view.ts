@@ -1,9 +1,11 @@
 import { profileOf } from "../charts/profile-data.ts";
 import { widthProfile } from "../charts/width-profile.ts";
+import { formatCount } from "../format.ts";
 import { paperSize, textWidthOf, type Paper } from "../paper.ts";
 import type { Plan } from "../plan.ts";
 import { wrapText } from "../text-width.ts";
-import { byOutcome, criterionRow, notApplicableBySource, sourceRows } from "./criteria-view.ts";
+import { criteriaGroups } from "./criteria-groups.ts";
+import { sourceRows } from "./criteria-view.ts";
 import { growthViews } from "./growth-view.ts";
 import { keyLines, type KeyLine } from "./key-lines.ts";
 import { optionViews } from "./options-view.ts";
@@ -67,10 +69,17 @@ function profileView(plan: Plan, freePt: number, { paper, idPrefix }: PlanSettin
   };
 }
 
+const decidesShown = 2;
+
+/** The first results that wait for something missing, and how many more. */
+function decidesText(decides: readonly string[]): string {
+  const rest = decides.length - decidesShown;
+  const shown = decides.slice(0, decidesShown).join("; ");
+  return rest > 0 ? `${shown}; and ${formatCount(rest, "more", "more")}` : shown;
+}
+
 /** Everything that the plan report's template shows. */
 export function planView(plan: Plan, setting: PlanSetting) {
-  const criteria = byOutcome(plan.assessments);
-  const isApplicable = ({ outcome }: { outcome: string }): boolean => outcome !== "not-applicable";
   const { idPrefix, titleTag, sectionTag, itemTag } = setting;
   const title = titleBlock(plan, "Plan report");
   const lines = keyLines(plan);
@@ -89,10 +98,9 @@ export function planView(plan: Plan, setting: PlanSetting) {
     profileAfterExams: isProfileFirst ? null : profile,
     sizes: sizesView(plan),
     growth: growthViews(plan, idPrefix),
-    criteria: criteria.filter(isApplicable).map(criterionRow),
-    notApplicable: notApplicableBySource(plan.assessments),
+    ...criteriaGroups(plan),
     disagreements: plan.disagreements.map(({ sentence }) => sentence),
-    missing: plan.missing.map(({ what, decides }) => ({ what, decides: decides.join("; ") })),
+    missing: plan.missing.map(({ what, decides }) => ({ what, decides: decidesText(decides) })),
     prompts: plan.prompts,
     ...optionViews(plan),
     measurements: measurementGroups(plan),
@@ -105,5 +113,3 @@ export function planView(plan: Plan, setting: PlanSetting) {
     asOf: plan.asOf,
   };
 }
-
-export type PlanView = ReturnType<typeof planView>;

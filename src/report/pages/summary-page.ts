@@ -12,6 +12,7 @@ export function summaryHtml(plan: Plan, { paper = "A4" }: { paper?: Paper } = {}
     {
       title: `Summary · ${patientLine(plan)}`,
       paper,
+      orientation: "portrait",
       asOf: plan.asOf,
       software: plan.software,
       runningHead: "",

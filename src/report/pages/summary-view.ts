@@ -5,6 +5,7 @@ import { formatCount, notConfirmed } from "../format.ts";
 import { notConfirmedMark } from "../limits-in-force.ts";
 import type { Paper } from "../paper.ts";
 import type { Plan, PlanGrowth } from "../plan.ts";
+import { repairDatesAt } from "../repairs-at.ts";
 import { shortenText, wrapText } from "../text-width.ts";
 import { byOutcome, criterionRow, outcomeCounts, type CriterionRow } from "./criteria-view.ts";
 import { byDecision } from "./decisive-growth.ts";
@@ -93,11 +94,9 @@ function criterionLine(row: CriterionRow, missing: readonly string[], columns: S
 }
 
 function criteriaLines(plan: Plan, level: SummaryLevel, columns: SummaryColumns) {
-  const applicable = byOutcome(plan.assessments).filter(
-    ({ outcome }) => outcome !== "not-applicable",
-  );
+  const applicable = byOutcome(plan).filter(({ outcome }) => outcome !== "not-applicable");
   const shown = applicable.slice(0, level.criteria);
-  const rest = byOutcome(plan.assessments).filter((one) => !shown.includes(one));
+  const rest = byOutcome(plan).filter((one) => !shown.includes(one));
   return {
     rows: shown.map((one) => {
       const row = criterionRow(one);
@@ -132,7 +131,7 @@ function seriesView(
     wrapText(heading, widthPt, textSizePt, 600).length;
   const freePt = eachPt - lines * textLinePt - seriesGapPt;
   const draw = (heightPt: number) =>
-    growthChart(growth, seriesLimits(plan, growth), {
+    growthChart(growth, seriesLimits(plan, growth), repairDatesAt(plan, growth.place), {
       id,
       widthPt,
       heightPt: Math.min(chartMostPt, heightPt),

@@ -57,7 +57,7 @@ export function shortenTitle(block: TitleBlock, widthPt: number, lines: number):
 export function titleHeightPt(block: TitleBlock, widthPt: number): number {
   const { word, question } = columns(block, widthPt);
   const wordLines = block.words.map(({ value }) => wrapText(value, word, textSizePt).length);
-  const questionLines = wrapText(block.question, question, textSizePt, 600).length;
+  const questionLines = Math.max(1, wrapText(block.question, question, textSizePt, 600).length);
   return (
     bordersPt +
     headPt +

@@ -39,6 +39,36 @@ describe("text is decoded by the declared character set", () => {
     );
   });
 
+  test("an escape sequence reaches as far as a line end, and in a name as far as its delimiters", () => {
+    const set = "ISO 2022 IR 100\\ISO 2022 IR 144";
+    const decoded = (hex: string, isName = false) =>
+      openCharacterSets().decode(bytesOf(hex), set, isName);
+    expect(decoded("1b2d4c bbeeda 0d0a f6")).toBe("Люк\r\nö");
+    expect(decoded("1b2d4c bbeeda 5e f6", true)).toBe("Люк^ö");
+    expect(decoded("1b2d4c bbeeda 3d f6", true)).toBe("Люк=ö");
+    expect(decoded("1b2d4c bb 5e ee")).toBe("Л^ю");
+  });
+
+  test("a set that was not selected again after a line end goes on where the first set has no such letters", () => {
+    const decoded = (set: string) =>
+      openCharacterSets().decode(bytesOf("1b242943 c8ab 0d0a c8ab"), set);
+    expect(decoded("\\ISO 2022 IR 149")).toBe("홍\r\n홍");
+    expect(decoded("ISO 2022 IR 6\\ISO 2022 IR 149")).toBe("홍\r\n홍");
+    expect(decoded("ISO 2022 IR 100\\ISO 2022 IR 149")).toBe("홍\r\nÈ«");
+  });
+
+  test("two-byte characters whose bytes look like delimiters are one run", () => {
+    // 5E 3D in JIS X 0208 is one character (Python codec iso2022_jp).
+    const set = "\\ISO 2022 IR 87";
+    expect(openCharacterSets().decode(bytesOf("1b2442 5e3d 3d5e 1b2842"), set, true)).toBe("渊殉");
+  });
+
+  test("a term with other separators is the same term; words of the language are no terms", () => {
+    expect(openCharacterSets().decode(bytesOf("bbeeda"), "ISO-IR 144")).toBe("Люк");
+    expect(openCharacterSets().decode(bytesOf("bbeeda"), "ISO_IR_144")).toBe("Люк");
+    expect(openCharacterSets().decode(bytesOf("f6"), "constructor")).toBe("ö");
+  });
+
   test("a trail byte 5C of a two-byte character is no separator", () => {
     // U+4E57 in GB18030 is 81 5C (Python codec gb18030).
     expect(openCharacterSets().decode(bytesOf("815c"), "GB18030")).toBe("乗");
@@ -64,6 +94,9 @@ describe("what can't be decoded with certainty is told", () => {
   test("high bytes without a declared set", () => {
     expect(doubtsOf("f6", "")).toHaveLength(1);
     expect(doubtsOf("41", "")).toEqual([]);
+    for (const set of ["ISO_IR 6", "\\ISO 2022 IR 149"]) {
+      expect(doubtsOf("c8ab", set)).toEqual(["some letters are not of the declared character set"]);
+    }
   });
 
   test("bytes that the set does not define, and an unknown escape sequence", () => {

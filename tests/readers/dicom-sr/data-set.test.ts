@@ -4,7 +4,7 @@ import { writeBytes } from "../../../fixtures/byte-writer.ts";
 import { type Elements, sequence, text } from "../../../fixtures/content-items.ts";
 import { openCharacterSets } from "../../../src/readers/dicom-sr/character-sets.ts";
 import { type Encoding, limits, parseDataSet } from "../../../src/readers/dicom-sr/data-set.ts";
-import { asciiOf, itemsOf, unsignedOf } from "../../../src/readers/dicom-sr/element-values.ts";
+import { asciiOf, binaryOf, itemsOf } from "../../../src/readers/dicom-sr/element-values.ts";
 
 const explicit: Encoding = { explicit: true, littleEndian: true };
 
@@ -47,7 +47,7 @@ describe("all encodings and both kinds of length give the same data set", () => 
         expect(asciiOf(itemsOf(items[0] ?? dataSet, 0x004008ea)[0] ?? dataSet, 0x00080100)).toBe(
           "mm",
         );
-        expect(unsignedOf(dataSet, 0x0040db73)).toEqual([1, 4, 2]);
+        expect(binaryOf(dataSet, 0x0040db73, "UL")).toEqual([1, 4, 2]);
       });
     }
   }
@@ -57,17 +57,40 @@ describe("a sequence with an unknown value representation", () => {
   const hidden: Elements = {
     "0040A300": { vr: "UN", Value: [{ "0040A30A": text("DS", "42.5") }] },
   };
-  test.each(["defined", "undefined"] as const)("is read with %s length", (lengths) => {
-    const dataSet = parsed(writeBytes(hidden, { lengths, meta: "none" }));
-    const [item] = itemsOf(dataSet, 0x0040a300);
-    expect(item && asciiOf(item, 0x0040a30a)).toBe("42.5");
-  });
+  for (const [name, encoding] of encodings) {
+    // An implicit file has no value representations.
+    if (!encoding.explicit) continue;
+    test.each(["defined", "undefined"] as const)(`is read with %s length, ${name}`, (lengths) => {
+      const bytes = writeBytes(hidden, { lengths, meta: "none", encoding: name });
+      const [item] = itemsOf(parsed(bytes, encoding), 0x0040a300);
+      expect(item && asciiOf(item, 0x0040a30a)).toBe("42.5");
+    });
+  }
 
   test("bytes that are no items stay bytes", () => {
     const dataSet = parsed(
       writeBytes({ "0040A300": { vr: "UN", Value: [Buffer.from("no items")] } }, { meta: "none" }),
     );
     expect(dataSet.elements.get(0x0040a300)).toMatchObject({ items: null, length: 8 });
+  });
+});
+
+describe("lists of binary numbers", () => {
+  const numbers = (bytes: Buffer) =>
+    binaryOf(
+      parsed(writeBytes({ "0040DB73": { vr: "UL", Value: [bytes] } }, { meta: "none" })),
+      0x0040db73,
+      "UL",
+    );
+  test("whole numbers, no number, and bytes that are none", () => {
+    expect(numbers(Buffer.from("0100000004000000", "hex"))).toEqual([1, 4]);
+    expect(numbers(Buffer.alloc(0))).toEqual([]);
+    expect(numbers(Buffer.from("010000000400", "hex"))).toBeNull();
+  });
+
+  test("longer than a position can be: not read", () => {
+    expect(numbers(Buffer.alloc(4 * limits.depth))).toHaveLength(limits.depth);
+    expect(numbers(Buffer.alloc(4 * limits.depth + 4))).toBeNull();
   });
 });
 

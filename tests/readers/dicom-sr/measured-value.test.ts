@@ -163,6 +163,39 @@ describe("a floating point value that rounds to the text is the same number", ()
   });
 });
 
+describe("copies of the value in other fields", () => {
+  const codes = (copies: Elements) => {
+    const file = readNumber([{ ...measuredValue("0.3333", millimetre), ...copies }]);
+    return readingsOf(file).length === 1 ? [] : messageCodes(file);
+  };
+  const double = (...values: number[]): Elements => ({ "0040A161": { vr: "FD", Value: values } });
+  const rational = (numerators: number[], denominators: number[]): Elements => ({
+    ...(numerators.length > 0 && { "0040A162": { vr: "SL", Value: numerators } }),
+    ...(denominators.length > 0 && { "0040A163": { vr: "UL", Value: denominators } }),
+  });
+  const disagree = ["report-without-usable-numbers", "value-fields-disagree"];
+
+  test("a rational value that rounds to the text is the same number", () => {
+    expect(codes(rational([1], [3]))).toEqual([]);
+    expect(codes({ ...rational([2], [6]), ...double(1 / 3) })).toEqual([]);
+  });
+
+  test.each<[string, Elements]>([
+    ["another rational", rational([1], [4])],
+    ["another sign", rational([-1], [3])],
+    ["half of a rational", rational([1], [])],
+    ["nothing divided by nothing", rational([0], [0])],
+    ["something divided by nothing", rational([1], [0])],
+    ["two rationals", rational([1, 1], [3, 3])],
+    ["two doubles", double(1 / 3, 1 / 3)],
+    ["infinity", double(Number.POSITIVE_INFINITY)],
+    ["a good rational beside another double", { ...rational([1], [3]), ...double(0.5) }],
+    ["bytes that are no double", { "0040A161": { vr: "FD", Value: [Buffer.from("four")] } }],
+  ])("%s leaves the number out", (_, copies) => {
+    expect(codes(copies)).toEqual(disagree);
+  });
+});
+
 describe("units", () => {
   test("are handed out as code and words", () => {
     const unit = { scheme: "99TEST", value: "cm", meaning: "centimetre" };

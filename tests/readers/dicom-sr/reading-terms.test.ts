@@ -74,6 +74,18 @@ describe("the finding site of the nearest level counts", () => {
     expect(placed([container(coded("DCM", "121070", "Findings"), [above])])).toBe("aortic-arch");
   });
 
+  test("a site contained instead of modifying is told once for the file", () => {
+    const contained = codeItem("CONTAINS", names.findingSite, arch);
+    const twice = [group(contained, diameterItem("42"), diameterItem("43"))];
+    const notes = (content: Elements[]) =>
+      readContent(content).messages.flatMap(({ code, data }) =>
+        code === "finding-site-contained" ? [data["count"]] : [],
+      );
+    expect(notes(twice)).toEqual([2]);
+    expect(notes([group(site(arch), diameterItem("42"))])).toEqual([]);
+    expect(notes([contained, group(site(arch), diameterItem("42"))])).toEqual([]);
+  });
+
   test("a site in another spelling of the same terminology", () => {
     expect(placed([group(site(coded("SRT", "T-42300", "Arch")), diameterItem("42"))])).toBe(
       "aortic-arch",
@@ -239,6 +251,28 @@ describe("modifiers", () => {
       const result = interpret(termsOf(inArch([modifier(name, lumen)])), dictionary);
       expect(result).toMatchObject({ lumen: "false", place: { id: "aortic-arch" } });
     }
+  });
+});
+
+test("a report in another language is understood by its codes alone", () => {
+  const inGerman = (concept: typeof arch, words: string) => ({ ...concept, meaning: words });
+  const content = [
+    modifier(names.language, coded("RFC5646", "de", "Deutsch")),
+    container(inGerman(names.measurementGroup, "Messgruppe"), [
+      textItem("HAS OBS CONTEXT", inGerman(names.trackingIdentifier, "Kennung"), "Bogen, größter"),
+      modifier(inGerman(names.findingSite, "Befundort"), inGerman(arch, "Aortenbogen")),
+      diameterItem(
+        "42",
+        [modifier(inGerman(names.derivation, "Ableitung"), inGerman(maximum, "Größtwert"))],
+        inGerman(diameter, "Durchmesser"),
+      ),
+    ]),
+  ];
+  expect(interpret(termsOf(content), dictionary)).toMatchObject({
+    place: { id: "aortic-arch" },
+    placeOrigin: "finding site",
+    quantity: "diameter",
+    statistic: "maximum",
   });
 });
 

@@ -1,0 +1,58 @@
+import type { Interpretation } from "../anatomy/interpret.ts";
+import type { Decimal } from "../quantities/decimal.ts";
+import { diameterFromAreaMm, diameterFromPerimeterMm } from "../quantities/equivalent-diameter.ts";
+import { formatLength } from "../quantities/format-length.ts";
+import { toStoredUnit } from "../quantities/unit.ts";
+
+/** Diameters in mm between which an aorta is believed without a question. Common practice, not from a source. */
+const isPlausible = (diameterMm: number): boolean => diameterMm >= 10 && diameterMm <= 150;
+
+/** The unit that is written by mistake for another. */
+const mistaken: Readonly<Record<string, string>> = { mm: "cm", cm: "mm", mm2: "cm2", cm2: "mm2" };
+
+/** A size that is hardly an aorta's; `other` is the same number in the unit in which it would be one. */
+export interface SizeDoubt {
+  met: string;
+  other: string | null;
+}
+
+/**
+ * Doubts a size of the whole aorta whose diameter, or that of the circle with its perimeter or area, is outside 10 to
+ * 150 mm. A narrowest diameter can be that small, so for it no other unit is thought of. Null where there is no doubt.
+ */
+export function sizeDoubt(
+  what: Interpretation,
+  decimal: Decimal,
+  unit: string,
+  asWritten: string,
+): SizeDoubt | null {
+  const { place, lumen, statistic, quantity } = what;
+  if (place.kind === "branch" || place.region === "iliac") return null;
+  if (lumen === "true" || lumen === "false") return null;
+  const diameterMm = diameterIn(quantity, toStoredUnit(decimal, unit));
+  if (diameterMm === null || isPlausible(diameterMm)) return null;
+  const isRound = quantity === "perimeter" || quantity === "area";
+  const circle = isRound ? ` (a circle of ${formatLength(diameterMm)})` : "";
+  const isNarrowest = statistic === "minimum" || quantity === "short-axis";
+  const otherUnit = isNarrowest ? undefined : mistaken[unit];
+  const otherMm =
+    otherUnit === undefined ? null : diameterIn(quantity, toStoredUnit(decimal, otherUnit));
+  const other = otherMm !== null && isPlausible(otherMm) ? `${decimal.text} ${otherUnit}` : null;
+  return { met: `${asWritten}${circle}`, other };
+}
+
+/** The diameter in mm that a size stands for; null for what is no size across the aorta. */
+function diameterIn(quantity: Interpretation["quantity"], value: number): number | null {
+  switch (quantity) {
+    case "diameter":
+    case "long-axis":
+    case "short-axis":
+      return value;
+    case "perimeter":
+      return diameterFromPerimeterMm(value);
+    case "area":
+      return diameterFromAreaMm(value);
+    default:
+      return null;
+  }
+}
