@@ -8,6 +8,10 @@ import { summary } from "./verbs/summary.ts";
 import { trace } from "./verbs/trace.ts";
 
 const verbs = [run, check, packet, summary, trace, rules];
+// A reader such as `head` may close the pipe early; what it did not want is not an error.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
 process.exitCode = await runCommandLine(process.argv.slice(2), verbs, standardTerminal()).catch(
   (error: unknown) => {
     console.error(error);
