@@ -1,3 +1,4 @@
+import { sentenceCase } from "../quantities/sentence-case.ts";
 import type { PatientCase } from "../cases/patient-case.ts";
 import { dissections } from "../cases/vocabulary.ts";
 import { populationOutcome } from "../guidelines/population.ts";
@@ -100,7 +101,7 @@ function asWritten(
   const repair = repairState(series.place, priorRepairs ?? []);
   if (repair === "repaired") return { outcome: "not-applicable", reason: "The place is repaired" };
   const criterion = growthCriterion(rule.check, periodMonths, sizes);
-  const reason = `${sentenceStart(criterion.reason)}; the limit is ${limitText(rule.check)}`;
+  const reason = `${sentenceCase(criterion.reason)}; the limit is ${limitText(rule.check)}`;
   const notAssessable = (open: string[]) => ({
     outcome: "not-assessable" as const,
     reason: `${reason}; not stated: ${open.join("; ")}`,
@@ -130,7 +131,7 @@ function answerSentence(
   answer: LimitAnswer,
   { rate, rateMethod }: AnswerBasis,
 ): string {
-  if (rate === null) return `${sentenceStart(rateMethod)}.`;
+  if (rate === null) return `${sentenceCase(rateMethod)}.`;
   const low = fixedBeside(rate.low, limitMmPerYear);
   const high = fixedBeside(rate.high, limitMmPerYear);
   const where = {
@@ -140,5 +141,3 @@ function answerSentence(
   }[answer];
   return `The 95 % interval of the rate, ${low} to ${high} mm per year, ${where} ${limitMmPerYear}.`;
 }
-
-const sentenceStart = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

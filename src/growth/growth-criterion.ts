@@ -1,6 +1,7 @@
+import { daysBetween } from "../quantities/days-between.ts";
 import type { Rule } from "../guidelines/rule.ts";
 import { holds } from "../quantities/limit.ts";
-import { changeMm, type DatedSize, daysBetween, daysPerYear } from "./growth-rate.ts";
+import { changeMm, type DatedSize, daysPerYear } from "./growth-rate.ts";
 import { fixedBeside } from "./number-words.ts";
 
 /** A growth criterion evaluated on the sizes as read, without their error. */

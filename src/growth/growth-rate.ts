@@ -1,3 +1,4 @@
+import { daysBetween } from "../quantities/days-between.ts";
 import { linearFit } from "../statistics/linear-fit.ts";
 import { normalQuantile975 } from "../statistics/normal-quantile.ts";
 import { studentTQuantile } from "../statistics/student-t.ts";
@@ -32,13 +33,6 @@ export const daysPerYear = 365.25;
 
 /** Over less time than half a year the reading error alone makes large yearly rates: only the change is shown. */
 const shortestAnnualisedDays = 183;
-
-const millisecondsPerDay = 86_400_000;
-
-/** Whole days from one date (YYYY-MM-DD) to another. */
-export function daysBetween(from: string, to: string): number {
-  return (Date.parse(to) - Date.parse(from)) / millisecondsPerDay;
-}
 
 /** Difference of two sizes in mm without the error of binary fractions: 33.3 less 30.3 is 3, not 2.9999999999999964. */
 export function changeMm(from: DatedSize, to: DatedSize): number {

@@ -1,12 +1,8 @@
+import { sentenceCase } from "../quantities/sentence-case.ts";
+import { daysBetween } from "../quantities/days-between.ts";
 import type { EdgeId, LumenId, StatisticId } from "../quantities/measured-quantity.ts";
 import type { GrowthAnswer, LimitAnswer } from "./growth-answers.ts";
-import {
-  type DatedSize,
-  daysBetween,
-  daysPerYear,
-  type Interval,
-  sizeChange,
-} from "./growth-rate.ts";
+import { type DatedSize, daysPerYear, type Interval, sizeChange } from "./growth-rate.ts";
 import type { GrowthSeries } from "./growth-series.ts";
 import { fixed } from "./number-words.ts";
 import type { ReadingError } from "./reading-error.ts";
@@ -46,7 +42,7 @@ export function growthSentence(
   answers: readonly GrowthAnswer[],
 ): string {
   const edge = points.findLast(({ comparable }) => comparable)?.edge ?? "unstated";
-  const name = place.label.charAt(0).toUpperCase() + place.label.slice(1);
+  const name = sentenceCase(place.label);
   const subject = `${name}, ${statisticWords[statistic]}, ${lumenWords[lumen]}${edgeWords[edge]}`;
   const first = sizes[0];
   const last = sizes.at(-1);

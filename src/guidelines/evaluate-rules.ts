@@ -1,3 +1,4 @@
+import { sentenceCase } from "../quantities/sentence-case.ts";
 import type { PatientCase } from "../cases/patient-case.ts";
 import { type Assessment, assessmentOf, type Finding, findingWithoutSize } from "./assessment.ts";
 import { judgePart, type RuleContext } from "./judge-part.ts";
@@ -34,7 +35,7 @@ function findingsOf(rule: Rule, context: RuleContext): Finding[] {
       return [findingWithoutSize("not-assessable", reason, population.unknown)];
     }
     if (!population.applies) {
-      const reason = `${population.reason.charAt(0).toUpperCase()}${population.reason.slice(1)}.`;
+      const reason = `${sentenceCase(population.reason)}.`;
       return [findingWithoutSize("not-applicable", reason)];
     }
     return partsOf(rule).map((part) => judgePart(rule, part, context));

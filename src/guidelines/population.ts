@@ -1,3 +1,4 @@
+import { daysBetween } from "../quantities/days-between.ts";
 import type { PatientCase } from "../cases/patient-case.ts";
 import type { Rule } from "./rule.ts";
 
@@ -85,7 +86,7 @@ function ageAnswer(
 function onsetAnswer(above: number | undefined, onsetDate: string | null, asOf: string): Answer {
   if (above === undefined) return null;
   if (onsetDate === null) return { missing: "onset date" };
-  const days = Math.round((Date.parse(asOf) - Date.parse(onsetDate)) / 86_400_000);
+  const days = daysBetween(onsetDate, asOf);
   if (days > above) return null;
   return { excludes: `it asks for more than ${above} days since onset, there are ${days}` };
 }

@@ -1,3 +1,4 @@
+import { sentenceCase } from "../quantities/sentence-case.ts";
 import type { Rule } from "./rule.ts";
 import { sizeText } from "./size-limit.ts";
 import type { SizeMeasure } from "./size-measure.ts";
@@ -25,7 +26,7 @@ export function sizeWords(
     ? ""
     : `, ${label} ${sizeText(fromDiameterMm(measurement.value), check)} ${check.unit} (${note})`;
   const name = measurement.place.label;
-  const capital = name.charAt(0).toUpperCase() + name.slice(1);
+  const capital = sentenceCase(name);
   return `${capital} ${diameters} (${remarks.join(", ")}) on ${exam.imagingDate}${index}`;
 }
 

@@ -1,3 +1,4 @@
+import { daysBetween } from "../quantities/days-between.ts";
 import type { CaseFacts } from "../cases/patient-case.ts";
 import { dissections } from "../cases/vocabulary.ts";
 import { holds } from "../quantities/limit.ts";
@@ -18,7 +19,7 @@ export function oversizingWindow(
       : { missing: `an oversizing window for ${diagnoses.join(", ")}` };
   }
   if (onsetDate === null) return { missing: "onset date of the dissection" };
-  const days = (Date.parse(asOf) - Date.parse(onsetDate)) / 86_400_000;
+  const days = daysBetween(onsetDate, asOf);
   // Acute to 14 days, subacute to 90, chronic beyond: ESC 2024, section 9.3.1.
   if (days <= 14) return { window: windowFor("acute-dissection") };
   if (days > 90) return { window: windowFor("chronic-dissection") };

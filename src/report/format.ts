@@ -87,11 +87,6 @@ export function decimalCell(number: string): DecimalCell {
   return { whole: number.slice(0, point), fraction: number.slice(point) };
 }
 
-/** First letter in upper case: a label at the head of a sentence or row. */
-export function sentenceCase(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
-}
-
 /** "1 exam", "3 exams". */
 export function formatCount(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

@@ -1,8 +1,8 @@
+import { daysBetween } from "../../src/quantities/days-between.ts";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { answerAgainst } from "../../src/growth/growth-answers.ts";
 import {
-  daysBetween,
   type DatedSize,
   growthIntervals,
   growthRate,

@@ -1,4 +1,5 @@
-import { formatLimit, formatList, formatNumber, notConfirmed, sentenceCase } from "../format.ts";
+import { sentenceCase } from "../../quantities/sentence-case.ts";
+import { formatLimit, formatList, formatNumber, notConfirmed } from "../format.ts";
 import {
   hasUnconfirmed,
   limitLabel,

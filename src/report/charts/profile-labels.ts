@@ -1,4 +1,5 @@
-import { formatCount, formatList, formatNumber, sentenceCase, shortPlace } from "../format.ts";
+import { sentenceCase } from "../../quantities/sentence-case.ts";
+import { formatCount, formatList, formatNumber, shortPlace } from "../format.ts";
 import { limitLabel } from "../limits-in-force.ts";
 import { wrapText } from "../text-width.ts";
 import { edgeWord, lumenWord, statisticWord } from "../words.ts";

@@ -1,3 +1,4 @@
+import { sentenceCase } from "../../quantities/sentence-case.ts";
 import type { Outcome } from "../../guidelines/rule.ts";
 import { holds } from "../../quantities/limit.ts";
 import {
@@ -5,7 +6,6 @@ import {
   formatError,
   formatUnit,
   notConfirmed,
-  sentenceCase,
   shortPlace,
 } from "../format.ts";
 import { outcomeMark, outcomeWord, type OutcomeMark } from "../outcome-mark.ts";

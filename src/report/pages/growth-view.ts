@@ -1,5 +1,6 @@
+import { sentenceCase } from "../../quantities/sentence-case.ts";
 import { growthChart } from "../charts/growth-chart.ts";
-import { formatError, formatLimit, formatNumber, formatUnit, sentenceCase } from "../format.ts";
+import { formatError, formatLimit, formatNumber, formatUnit } from "../format.ts";
 import { outcomeMark, type OutcomeMark } from "../outcome-mark.ts";
 import type { Plan, PlanGrowth } from "../plan.ts";
 import { repairDatesAt } from "../repairs-at.ts";

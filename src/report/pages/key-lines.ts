@@ -1,5 +1,6 @@
+import { sentenceCase } from "../../quantities/sentence-case.ts";
 import { errorOfMeasurement } from "../charts/profile-data.ts";
-import { formatCount, formatList, formatValue, notConfirmed, sentenceCase } from "../format.ts";
+import { formatCount, formatList, formatValue, notConfirmed } from "../format.ts";
 import { largestDiameter } from "../largest-diameter.ts";
 import type { Plan } from "../plan.ts";
 import { edgeWord, statisticWord } from "../words.ts";

@@ -1,11 +1,5 @@
-import {
-  formatError,
-  formatList,
-  formatLimit,
-  formatNumber,
-  formatValue,
-  sentenceCase,
-} from "../format.ts";
+import { sentenceCase } from "../../quantities/sentence-case.ts";
+import { formatError, formatList, formatLimit, formatNumber, formatValue } from "../format.ts";
 import { outcomeMark, type OutcomeMark } from "../outcome-mark.ts";
 import type { Plan, PlanOption } from "../plan.ts";
 import { pathWord } from "../words.ts";

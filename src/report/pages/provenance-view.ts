@@ -1,4 +1,5 @@
-import { formatValue, sentenceCase, shortPlace } from "../format.ts";
+import { sentenceCase } from "../../quantities/sentence-case.ts";
+import { formatValue, shortPlace } from "../format.ts";
 import { formatPlace, type Message } from "../../message.ts";
 import type { Plan, PlanMeasurement } from "../plan.ts";
 import { methodWords } from "./sizes-view.ts";

@@ -1,12 +1,6 @@
+import { sentenceCase } from "../../quantities/sentence-case.ts";
 import { yearsBetween } from "../charts/growth-fit.ts";
-import {
-  formatError,
-  formatLimit,
-  formatNumber,
-  formatUnit,
-  sentenceCase,
-  shortPlace,
-} from "../format.ts";
+import { formatError, formatLimit, formatNumber, formatUnit, shortPlace } from "../format.ts";
 import { limitsInForce, type LimitInForce } from "../limits-in-force.ts";
 import type { Plan, PlanGrowth } from "../plan.ts";
 import { answersInForce, answerWord } from "./decisive-growth.ts";

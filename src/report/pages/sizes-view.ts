@@ -1,10 +1,5 @@
-import {
-  decimalCell,
-  formatNumber,
-  formatUnit,
-  sentenceCase,
-  type DecimalCell,
-} from "../format.ts";
+import { sentenceCase } from "../../quantities/sentence-case.ts";
+import { decimalCell, formatNumber, formatUnit, type DecimalCell } from "../format.ts";
 import type { Plan, PlanMeasurement } from "../plan.ts";
 import { edgeWord, lumenWord, pathWord, statisticWord } from "../words.ts";
 
