@@ -142,8 +142,10 @@ function mistakesOf(
     case "invalid_union": {
       const branch =
         issue.errors.find((issues) => !issues.some((inner) => isOtherKind(inner, met))) ??
-        issue.errors[0] ??
-        [];
+        issue.errors[0];
+      if (branch === undefined) {
+        return [{ path, what: "what stands here is none of the forms that are known" }];
+      }
       return branch.flatMap((inner) => mistakesOf(inner, path, content, schema));
     }
     case "invalid_key":

@@ -5,11 +5,16 @@ import {
   edgeIds,
   lumenIds,
   pathIds,
+  phaseIds,
+  planeIds,
   quantityIds,
   statisticIds,
 } from "../quantities/measured-quantity.ts";
 import { type AorticPlace, placeById, placeTable } from "./places.ts";
+import { plainKey, spellingIndex, spellingsOf, unorderedKey, wordKey } from "./spelling.ts";
 import type { Code } from "./term.ts";
+
+export { wordKey } from "./spelling.ts";
 
 /** What one code or word says of a reading; a code may say several things at once. */
 export const meaningSchema = z.strictObject({
@@ -19,18 +24,27 @@ export const meaningSchema = z.strictObject({
   lumen: z.enum(lumenIds).optional(),
   edge: z.enum(edgeIds).optional(),
   path: z.enum(pathIds).optional(),
+  plane: z.enum(planeIds).optional(),
+  phase: z.enum(phaseIds).optional(),
 });
 type Meaning = z.infer<typeof meaningSchema>;
+
+const wordTable = <T>(means: z.ZodType<T>) =>
+  z.array(z.strictObject({ means, words: z.array(z.string()) }));
 
 const codesFile = z.strictObject({
   srt: z.record(z.string(), z.string()),
   quantities: z.record(z.string(), meaningSchema),
   modifiers: z.record(z.string(), meaningSchema),
+  positions: z.record(z.string(), z.array(z.string()).min(1)),
+  alternatives: z.record(z.string(), z.array(z.string())),
   words: z.strictObject({
-    quantities: z.record(z.string(), meaningSchema),
-    statistics: z.record(z.string(), z.enum(statisticIds)),
-    lumens: z.record(z.string(), z.enum(lumenIds)),
-    edges: z.record(z.string(), z.enum(edgeIds)),
+    quantities: wordTable(meaningSchema),
+    statistics: wordTable(z.enum(statisticIds)),
+    lumens: wordTable(z.enum(lumenIds)),
+    edges: wordTable(z.enum(edgeIds)),
+    planes: wordTable(z.enum(planeIds)),
+    phases: wordTable(z.enum(phaseIds)),
   }),
   qualifiers: z.record(z.string(), z.string()),
 });
@@ -44,16 +58,6 @@ export function codeKey(code: Code): string {
   return value === null ? `${code.scheme}:${code.value}` : `SCT:${value}`;
 }
 
-/** Spellings are compared in lower case, composed form, with hyphens, underscores and runs of space as one space. A leading hyphen stays: before a number it is a minus. */
-export function wordKey(words: string): string {
-  return words
-    .normalize("NFC")
-    .toLowerCase()
-    .trim()
-    .replaceAll(/(?<=.)[\s\-_\u2010-\u2014]+/gu, " ")
-    .trim();
-}
-
 /** The meanings in force: the program's tables with the site's own codes and words added. */
 export interface Dictionary {
   codes: ReadonlyMap<string, Meaning>;
@@ -61,11 +65,19 @@ export interface Dictionary {
   combinedCodes: ReadonlyMap<string, AorticPlace>;
   /** Codes of arteries that exist on both sides: the side must be stated. */
   pairedSites: ReadonlySet<string>;
+  /** The program's spellings and the site's own, by `wordKey`. */
   placeWords: ReadonlyMap<string, AorticPlace>;
+  /** The program's spellings in any order of words, by `unorderedKey`. */
+  unorderedPlaceWords: ReadonlyMap<string, AorticPlace>;
+  /** The tables below are by `plainKey`. */
   quantityWords: ReadonlyMap<string, Meaning>;
   statisticWords: ReadonlyMap<string, (typeof statisticIds)[number]>;
   lumenWords: ReadonlyMap<string, (typeof lumenIds)[number]>;
   edgeWords: ReadonlyMap<string, (typeof edgeIds)[number]>;
+  planeWords: ReadonlyMap<string, (typeof planeIds)[number]>;
+  phaseWords: ReadonlyMap<string, (typeof phaseIds)[number]>;
+  /** Words of a position ("prox") to its code. */
+  positionWords: ReadonlyMap<string, string>;
 }
 
 /** Site additions: `codes` keyed SCHEME:VALUE, `words` from the lab's spelling to a place id. */
@@ -78,8 +90,37 @@ export interface DictionaryAdditions {
 export const sideKeys = { right: "SCT:24028007", left: "SCT:7771000" } as const;
 const sides: ReadonlySet<string> = new Set(Object.values(sideKeys));
 
-const keyedByWord = <T>(table: Record<string, T>): Map<string, T> =>
-  new Map(Object.entries(table).map(([words, value]) => [wordKey(words), value]));
+const placeSpellings = placeTable.flatMap(({ place, words }) =>
+  words.map((spelling) => [spelling, place] as const),
+);
+const placesBySpelling = spellingIndex(placeSpellings, wordKey);
+const placesByUnorderedWords = spellingIndex(placeSpellings, unorderedKey);
+
+const indexed = <T>(table: { means: T; words: string[] }[]): Map<string, T> =>
+  spellingIndex(
+    table.flatMap(({ means, words }) =>
+      words
+        .flatMap((pattern) => spellingsOf(pattern, file.alternatives))
+        .map((spelling) => [spelling, means] as const),
+    ),
+    plainKey,
+  );
+const positionWords = spellingIndex(
+  Object.entries(file.positions).flatMap(([code, words]) => words.map((word) => [word, code])),
+  plainKey,
+);
+const cellWords = {
+  quantityWords: indexed(file.words.quantities),
+  statisticWords: indexed(file.words.statistics),
+  lumenWords: indexed(file.words.lumens),
+  edgeWords: indexed(file.words.edges),
+  planeWords: indexed(file.words.planes),
+  phaseWords: indexed(file.words.phases),
+  positionWords,
+};
+
+/** The word of a position code as `places.yaml` writes it ("mid"), or null for another code. */
+export const positionWord = (code: string): string | null => file.positions[code]?.[0] ?? null;
 
 /** Builds the dictionary. A site's code or word for a place that does not exist throws; the site file is checked before. */
 export function buildDictionary(additions: DictionaryAdditions): Dictionary {
@@ -89,7 +130,7 @@ export function buildDictionary(additions: DictionaryAdditions): Dictionary {
   ]);
   const combinedCodes = new Map<string, AorticPlace>();
   const pairedSites = new Set<string>();
-  const placeWords = new Map<string, AorticPlace>();
+  const placeWords = new Map<string, AorticPlace>(placesBySpelling);
   for (const row of placeTable) {
     for (const code of row.codes) {
       const [site = code, modifier] = code.split(" + ");
@@ -97,7 +138,6 @@ export function buildDictionary(additions: DictionaryAdditions): Dictionary {
       else combinedCodes.set(code, row.place);
       if (modifier !== undefined && sides.has(modifier)) pairedSites.add(site);
     }
-    for (const words of row.words) placeWords.set(wordKey(words), row.place);
   }
   for (const [code, meaning] of Object.entries(additions.codes)) codes.set(code, meaning);
   for (const [words, id] of Object.entries(additions.words)) {
@@ -108,10 +148,8 @@ export function buildDictionary(additions: DictionaryAdditions): Dictionary {
     combinedCodes,
     pairedSites,
     placeWords,
-    quantityWords: keyedByWord(file.words.quantities),
-    statisticWords: keyedByWord(file.words.statistics),
-    lumenWords: keyedByWord(file.words.lumens),
-    edgeWords: keyedByWord(file.words.edges),
+    unorderedPlaceWords: placesByUnorderedWords,
+    ...cellWords,
   };
 }
 

@@ -2,13 +2,18 @@ import type {
   EdgeId,
   LumenId,
   PathId,
+  PhaseId,
+  PlaneId,
   QuantityId,
   StatisticId,
 } from "../quantities/measured-quantity.ts";
-import { codeKey, type Dictionary, sideKeys, wordKey } from "./dictionary.ts";
+import { codeKey, type Dictionary } from "./dictionary.ts";
 import type { AnatomyMessageCode } from "./messages.ts";
-import { type AorticPlace, placeById, placeDistalToLeftSubclavian } from "./places.ts";
+import { placeOfTerm } from "./place-of-term.ts";
+import { type AorticPlace, placeById } from "./places.ts";
+import { type InterpretationProblem, isProblem, problem } from "./problem.ts";
 import { canBeSamePlace } from "./same-place.ts";
+import { plainKey } from "./spelling.ts";
 import {
   formatTerm,
   type PlaceOrigin,
@@ -26,20 +31,9 @@ export interface Interpretation {
   lumen: LumenId;
   edge: EdgeId;
   path: PathId;
+  plane: PlaneId;
+  phase: PhaseId;
 }
-
-/** Why the terms could not be understood: a message code of this folder and its data. */
-export interface InterpretationProblem {
-  problem: AnatomyMessageCode;
-  data: Record<string, string>;
-}
-
-const problem = (
-  code: AnatomyMessageCode,
-  data: Record<string, string> = {},
-): InterpretationProblem => ({ problem: code, data });
-
-const isProblem = (value: object): value is InterpretationProblem => "problem" in value;
 
 /**
  * Understands what a source says of one number. Nothing is guessed: a word or code that is not in the
@@ -76,6 +70,18 @@ export function interpret(
   if (typeof edge === "object") return edge;
   const path = agreed([quantity.path, modified.path], null, "terms-conflict");
   if (typeof path === "object") return path;
+  const plane = agreed(
+    [quantity.plane, modified.plane, wordOf(terms.plane, dictionary.planeWords)],
+    terms.plane,
+    "plane-not-understood",
+  );
+  if (typeof plane === "object") return plane;
+  const phase = agreed(
+    [quantity.phase, modified.phase, wordOf(terms.phase, dictionary.phaseWords)],
+    terms.phase,
+    "phase-not-understood",
+  );
+  if (typeof phase === "object") return phase;
   return {
     ...placed,
     quantity: quantity.quantity,
@@ -83,19 +89,24 @@ export function interpret(
     lumen: lumen ?? "unstated",
     edge: edge ?? "unstated",
     path: path ?? "unstated",
+    plane: plane ?? "unstated",
+    phase: phase ?? "unstated",
   };
 }
 
-/** A sheet cell through a word table: undefined for an empty cell, null for a word not in it. */
-function wordOf<T>(cell: string | null, words: ReadonlyMap<string, T>): T | null | undefined {
-  if (cell === null || cell.trim() === "") return undefined;
-  return words.get(wordKey(cell)) ?? null;
+/** A sheet cell through a word table: undefined for an empty or absent cell, null for a word not in it. */
+function wordOf<T>(
+  cell: string | null | undefined,
+  words: ReadonlyMap<string, T>,
+): T | null | undefined {
+  if (cell === undefined || cell === null || cell.trim() === "") return undefined;
+  return words.get(plainKey(cell)) ?? null;
 }
 
 /** The one value that all statements agree on; undefined where nothing is stated. */
 function agreed<T extends string>(
   statements: (T | null | undefined)[],
-  cell: string | null,
+  cell: string | null | undefined,
   code: AnatomyMessageCode,
 ): T | undefined | InterpretationProblem {
   if (statements.includes(null)) return problem(code, { met: `"${cell ?? ""}"` });
@@ -109,19 +120,19 @@ function agreed<T extends string>(
 function quantityOf(term: Term, dictionary: Dictionary) {
   const meaning =
     term.code === null
-      ? dictionary.quantityWords.get(wordKey(term.words))
+      ? dictionary.quantityWords.get(plainKey(term.words))
       : dictionary.codes.get(codeKey(term.code));
   const quantity = meaning?.quantity;
   if (quantity === undefined) return problem("quantity-not-understood", { met: formatTerm(term) });
   return { ...meaning, quantity };
 }
 
-const aspects = ["statistic", "lumen", "edge", "path"] as const;
+const aspects = ["statistic", "lumen", "edge", "path", "plane", "phase"] as const;
 
 const meaningOf = (term: Term, dictionary: Dictionary) =>
   term.code === null ? undefined : dictionary.codes.get(codeKey(term.code));
 
-/** Whether the dictionary gives the code a statistic, lumen, edge or path. */
+/** Whether the dictionary gives the code a statistic, lumen, edge, path, plane or phase. */
 function hasAspect(term: Term, dictionary: Dictionary): boolean {
   const meaning = meaningOf(term, dictionary);
   return meaning !== undefined && aspects.some((aspect) => meaning[aspect] !== undefined);
@@ -156,21 +167,19 @@ function placeOf(
   position: Term[],
   dictionary: Dictionary,
 ): Pick<Interpretation, "place" | "placeOrigin"> | InterpretationProblem {
-  const origins =
-    conceptPlace === null
-      ? terms.places
-      : [
-          ...terms.places,
-          { origin: "concept name" as const, terms: [{ words: conceptPlace, code: null }] },
-        ];
+  const named = conceptPlace === null ? null : placeById(conceptPlace);
+  const nameTerm: Term = { words: named?.label ?? "", code: null };
+  const origins = named
+    ? [...terms.places, { origin: "concept name" as const, terms: [nameTerm] }]
+    : terms.places;
   const stated = placeOrigins
     .flatMap((origin) => origins.filter((candidate) => candidate.origin === origin))
     .find((candidate) => isDecisive(candidate, dictionary));
   if (!stated) return problem("place-not-stated");
   const { origin } = stated;
   const results = stated.terms.map((term) =>
-    origin === "concept name" && conceptPlace === term.words
-      ? placeById(conceptPlace)
+    term === nameTerm && named && position.length === 0
+      ? named
       : placeOfTerm(term, origin, terms.laterality, position, dictionary),
   );
   const failed = results.find((result) => isProblem(result));
@@ -179,8 +188,7 @@ function placeOf(
   if (!first) return problem("place-not-stated");
   const other = others.find(({ id }) => id !== first.id);
   if (other) return problem("place-conflict", { origin, met: first.label, other: other.label });
-  const named = conceptPlace === null ? first : placeById(conceptPlace);
-  if (!canBeSamePlace(first, named)) {
+  if (named && !canBeSamePlace(first, named)) {
     return problem("terms-conflict", { met: first.label, other: named.label });
   }
   return { place: first, placeOrigin: origin };
@@ -196,59 +204,4 @@ function isDecisive(
     const isPaired = term.code !== null && dictionary.pairedSites.has(codeKey(term.code));
     return isPaired || meaningOf(term, dictionary)?.place !== undefined;
   });
-}
-
-const distancePattern = /^(\d+(?:\.\d+)?) ?mm distal to (?:the )?left subclavian(?: artery)?$/;
-
-function placeOfTerm(
-  term: Term,
-  origin: PlaceOrigin,
-  laterality: Term | null,
-  position: Term[],
-  dictionary: Dictionary,
-): AorticPlace | InterpretationProblem {
-  const met = formatTerm(term);
-  if (term.code === null) {
-    const words = wordKey(term.words);
-    const distance = distancePattern.exec(words);
-    const place = distance
-      ? placeDistalToLeftSubclavian(Number(distance[1]))
-      : dictionary.placeWords.get(words);
-    return place ?? problem("place-not-understood", { met, origin });
-  }
-  const key = codeKey(term.code);
-  const side = laterality?.code ? codeKey(laterality.code) : null;
-  const isPaired = dictionary.pairedSites.has(key);
-  const site = isPaired
-    ? dictionary.combinedCodes.get(`${key} + ${side ?? ""}`)
-    : placeOfSite(key, dictionary);
-  if (isPaired && !site) return problem("place-side-not-stated", { met });
-  const [modifier, ...rest] = position;
-  if (modifier) {
-    const precise =
-      rest.length === 0 && modifier.code
-        ? dictionary.combinedCodes.get(`${key} + ${codeKey(modifier.code)}`)
-        : undefined;
-    if (precise) return precise;
-    return site
-      ? problem("place-modifier-not-understood", { met, modifier: formatTerm(rest[0] ?? modifier) })
-      : problem("place-not-understood", { met, origin });
-  }
-  if (!site) return problem("place-not-understood", { met, origin });
-  if (laterality && side !== null && side === otherSideOf(site.id)) {
-    return problem("terms-conflict", { met: site.label, other: formatTerm(laterality) });
-  }
-  return site;
-}
-
-function placeOfSite(key: string, dictionary: Dictionary): AorticPlace | undefined {
-  const id = dictionary.codes.get(key)?.place;
-  return id === undefined ? undefined : placeById(id);
-}
-
-/** The side code that contradicts a place on one side, or null for a place in the midline. */
-function otherSideOf(placeId: string): string | null {
-  const words = placeId.split("-");
-  if (words.includes("left")) return sideKeys.right;
-  return words.includes("right") ? sideKeys.left : null;
 }

@@ -52,6 +52,16 @@ export const anatomyMessages = {
     text: "{number} left out: {met} is not the inner or outer edge",
     remedy: "Write inner or outer, or leave the cell empty.",
   },
+  "plane-not-understood": {
+    severity: "warning",
+    text: "{number} left out: {met} is not the plane perpendicular to the centreline or the axial plane",
+    remedy: "Write perpendicular or axial, or leave the cell empty.",
+  },
+  "phase-not-understood": {
+    severity: "warning",
+    text: "{number} left out: {met} is not systole or diastole",
+    remedy: "Write systole or diastole, or leave the cell empty.",
+  },
 } as const satisfies Record<string, MessageDefinition>;
 
 export type AnatomyMessageCode = keyof typeof anatomyMessages;

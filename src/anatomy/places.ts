@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { z } from "zod";
 import { parseOwnDataFile } from "../data-file.ts";
+import { type ArchVariantId, archVariantIds } from "./arch-variant-ids.ts";
+import { spellingsOf } from "./spelling.ts";
 
 const placeKinds = ["zone", "level", "landmark", "range", "branch", "distance"] as const;
 export type PlaceKind = (typeof placeKinds)[number];
@@ -30,6 +32,8 @@ export interface AorticPlace {
   position: number;
   /** First and last band position of a range; null for a single place. */
   span: readonly [number, number] | null;
+  /** The arch variant that its very existence states; null where it states none. */
+  variant: ArchVariantId | null;
 }
 
 const entry = z.strictObject({
@@ -41,10 +45,12 @@ const entry = z.strictObject({
   span: z.tuple([z.number(), z.number()]).optional(),
   from: z.string().optional(),
   to: z.string().optional(),
+  variant: z.enum(archVariantIds).optional(),
   words: z.array(z.string()),
   codes: z.array(z.string()),
 });
 const placesFile = z.strictObject({
+  alternatives: z.record(z.string(), z.array(z.string())),
   zones: z.array(entry),
   levels: z.array(entry),
   landmarks: z.array(entry),
@@ -66,8 +72,9 @@ const ofKind = (kind: PlaceKind, entries: Entry[]) =>
       region: row.region,
       position: row.position,
       span: row.span ?? null,
+      variant: row.variant ?? null,
     } satisfies AorticPlace,
-    words: [row.label, ...row.words],
+    words: [row.label, ...row.words.flatMap((pattern) => spellingsOf(pattern, file.alternatives))],
     codes: row.codes,
     borders: row.from === undefined ? null : { from: row.from, to: row.to ?? "" },
   }));
@@ -102,5 +109,6 @@ export function placeDistalToLeftSubclavian(distanceMm: number): AorticPlace {
     region: "descending",
     position: Math.min(4 + distanceMm / zoneThreeLengthMm, 5.2),
     span: null,
+    variant: null,
   };
 }

@@ -35,6 +35,9 @@ export interface ReadingTerms {
   statistic: string | null;
   lumen: string | null;
   edge: string | null;
+  /** Sheet cells for the plane and the cardiac phase; absent where the source has no such column. */
+  plane?: string | null;
+  phase?: string | null;
 }
 
 /** "Ascending aorta (54247002, SCT)" or the bare words. */

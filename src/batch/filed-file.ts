@@ -4,7 +4,7 @@ import type { BatchSummary } from "../report/batch-summary.ts";
 
 export type FileRow = BatchSummary["files"][number];
 
-/** One document or row of a file, with how many of its numbers were placed and left out. */
+/** One document or row of a file, with how many of its numbers and findings were placed and left out. */
 export interface FilePart {
   source: SourcePlace;
   placed: number;
@@ -12,7 +12,7 @@ export interface FilePart {
   messages: Message[];
 }
 
-/** A file of tonight with what became of it. `details` are the messages about its single numbers and rows. */
+/** A file of tonight with what became of it. `details` are the messages about its single numbers, findings and rows. */
 export interface FiledFile {
   row: FileRow;
   details: Message[];

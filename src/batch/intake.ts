@@ -1,5 +1,6 @@
 import { buildDictionary, type Dictionary } from "../anatomy/dictionary.ts";
 import { buildCases, type BuiltCases } from "../cases/build-cases.ts";
+import { understandFinding } from "../cases/findings.ts";
 import { measure } from "../cases/measure.ts";
 import type { DatedCaseRow, PatientFile } from "../cases/patient-files.ts";
 import type { History, Night } from "../history/history.ts";
@@ -102,8 +103,15 @@ function build(
   for (const read of fresh) {
     if (read.kind === "structured report") reportMessages.set(read.sha256, read.messages);
   }
-  const { issuer, identities } = site;
-  return buildCases(documents, rows, { asOf, issuer, identities, dictionary, reportMessages });
+  const { issuer, identities, neighbourStepMm } = site;
+  return buildCases(documents, rows, {
+    asOf,
+    issuer,
+    identities,
+    dictionary,
+    reportMessages,
+    neighbourStepMm,
+  });
 }
 
 function fileOne(
@@ -147,13 +155,19 @@ function fileOne(
   return filed("used", null, { placed, leftOut, details, parts });
 }
 
-function partOf({ source, readings }: ReadDocument, dictionary: Dictionary): FilePart {
-  const results = readings.map((reading) => measure(reading, "", dictionary));
-  const placed = results.filter(({ measurement }) => measurement !== null).length;
+function partOf({ source, readings, findings }: ReadDocument, dictionary: Dictionary): FilePart {
+  const measured = readings.map((reading) => measure(reading, "", dictionary));
+  const found = findings.map((stated) => understandFinding(stated, "", dictionary));
+  const placed =
+    measured.filter(({ measurement }) => measurement !== null).length +
+    found.filter(({ finding }) => finding !== null).length;
   return {
     source,
     placed,
-    leftOut: results.length - placed,
-    messages: results.flatMap((result) => result.messages),
+    leftOut: measured.length + found.length - placed,
+    messages: [
+      ...measured.flatMap(({ messages }) => messages),
+      ...found.flatMap(({ message }) => message ?? []),
+    ],
   };
 }

@@ -1,5 +1,5 @@
-import { stringify } from "csv-stringify/sync";
 import type { Plan } from "../report/plan.ts";
+import { csvText } from "./csv-text.ts";
 
 const columns = [
   "patient_key",
@@ -12,6 +12,8 @@ const columns = [
   "lumen",
   "edge",
   "path",
+  "plane",
+  "phase",
   "value",
   "unit",
   "as_written",
@@ -35,6 +37,8 @@ export function measurementsCsv(plans: readonly Plan[]): string {
       one.lumen,
       one.edge,
       one.path,
+      one.plane,
+      one.phase,
       one.value,
       one.unit,
       one.asWritten,
@@ -43,10 +47,5 @@ export function measurementsCsv(plans: readonly Plan[]): string {
       one.key,
     ]);
   });
-  return stringify(rows, {
-    header: true,
-    columns,
-    escape_formulas: true,
-    record_delimiter: "windows",
-  });
+  return csvText(columns, rows);
 }

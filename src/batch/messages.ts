@@ -9,8 +9,8 @@ export const batchMessages = {
   },
   "file-nothing-placed": {
     severity: "warning",
-    text: "set aside: none of its {count} numbers could be placed on the aorta",
-    remedy: "The reason for each number stands below.",
+    text: "set aside: none of its {count} numbers and findings could be placed on the aorta",
+    remedy: "The reason for each of them stands below.",
   },
   "file-identity-conflict": {
     severity: "error",

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from "node:util";
 import type { History } from "../history/history.ts";
 import type { ReadFile } from "../readers/reading.ts";
 
@@ -7,7 +8,12 @@ import type { ReadFile } from "../readers/reading.ts";
  */
 export function isReadAsBefore(read: ReadFile, history: History): boolean {
   const { documents, caseRows, sha256 } = read;
-  const comparable = (content: object): string =>
-    JSON.stringify(content, (key, value: unknown) => (key === "file" ? undefined : value));
-  return comparable({ documents, caseRows }) === comparable(history.contentOf(sha256));
+  const comparable = (content: object): unknown =>
+    JSON.parse(
+      JSON.stringify(content, (key, value: unknown) => (key === "file" ? undefined : value)),
+    );
+  return isDeepStrictEqual(
+    comparable({ documents, caseRows }),
+    comparable(history.contentOf(sha256)),
+  );
 }

@@ -1,9 +1,13 @@
 import { existsSync, mkdirSync, readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import type { PatientCase } from "../cases/patient-case.ts";
+import type { HiddenRule } from "../guidelines/apply-rule-decisions.ts";
 import { rulesDigest } from "../guidelines/load-rules.ts";
+import type { Schedule } from "../guidelines/schedule.ts";
+import { doubleReadings } from "../growth/double-readings.ts";
+import { estimateReadingErrors } from "../growth/estimated-reading-error.ts";
 import type { Rule } from "../guidelines/rule.ts";
-import { History } from "../history/history.ts";
+import { type OpenedHistory, openToWrite } from "../history/open-to-write.ts";
 import type { Message } from "../message.ts";
 import type { InventoryRow } from "../readers/csv/inventory.ts";
 import type { BatchSummary } from "../report/batch-summary.ts";
@@ -14,6 +18,7 @@ import { summaryHtml } from "../report/pages/summary-page.ts";
 import { openPrinter, type Printer } from "../report/pdf-printer.ts";
 import { type Plan, planSchema } from "../report/plan.ts";
 import type { SiteConfig } from "../site/site-config.ts";
+import { writeFollowUp } from "./follow-up-output.ts";
 import { takeIn } from "./intake.ts";
 import { mapWithLimit } from "./limit.ts";
 import { measurementsCsv } from "./measurements-csv.ts";
@@ -33,6 +38,9 @@ export interface BatchOptions {
   asOf: string;
   site: SiteConfig;
   rules: readonly Rule[];
+  /** Rules that the site hides, with its decisions. */
+  hiddenRules: readonly HiddenRule[];
+  schedules: readonly Schedule[];
   /** Null where the site names no inventory. */
   inventory: readonly InventoryRow[] | null;
   /** Called as work goes on; `stage` is "reading" or "printing". */
@@ -41,62 +49,78 @@ export interface BatchOptions {
 
 /** Runs the batch: reads the folder, stores what is new, writes every report, the index and `batch.json`. */
 export async function runBatch(options: BatchOptions): Promise<BatchSummary> {
-  const { input, out, asOf, site, rules, inventory, onProgress } = options;
-  mkdirSync(out, { recursive: true, mode: 0o700 });
-  const history = new History(join(out, "history.sqlite"));
-  const printer = await openPrinter({ pages: printingPages });
+  mkdirSync(options.out, { recursive: true, mode: 0o700 });
+  const store = openToWrite(join(options.out, "history.sqlite"));
   try {
-    const onFile = (done: number, total: number) => onProgress("reading", done, total);
-    const intake = takeIn(input, history, { asOf, site, onFile });
-    await writeSetAside(out, input, intake);
-    removeOldReports(out, new Set(intake.cases.map(({ key }) => key)));
-    history.addNight(intake.night, asOf);
-    const basis: PlanBasis = {
-      asOf,
-      version,
-      rules,
-      rulesDigest: rulesDigest(rules),
-      site,
-      inventory,
-    };
-    let printed = 0;
-    const reports = await mapWithLimit(intake.cases, printingPages, async (patientCase) => {
-      const report = await writeReport(patientCase, basis, out, printer);
-      onProgress("printing", ++printed, intake.cases.length);
-      return report;
-    });
-    const plans = reports.flatMap(({ plan }) => plan ?? []);
-    const rows = [
-      ...reports.map(({ plan, failure }, index) => {
-        const patientCase = intake.cases[index] as PatientCase;
-        const changed = intake.changed.has(patientCase.key);
-        if (plan) return reportedRow(plan, changed);
-        const { key, patient } = patientCase;
-        const { id, issuer } = patient;
-        return failedRow({ key, id, issuer, failure: failure as Message }, changed, patientCase);
-      }),
-      ...intake.failed.map((failed) => failedRow(failed, intake.changed.has(failed.key))),
-    ];
-    const summary: BatchSummary = {
-      schema: "aortic-packet/batch/1",
-      asOf,
-      software: { name: "aortic-packet", version, rulesDigest: basis.rulesDigest },
-      files: intake.files.map(({ row }) => row),
-      patients: rows.toSorted((a, b) => (`${a.id} ${a.key}` < `${b.id} ${b.key}` ? -1 : 1)),
-      messages: [
-        ...intake.messages,
-        ...intake.files.flatMap(({ row, details }) => (isUsed(row) ? details : [])),
-        ...reports.flatMap(({ plan, failure }) => (plan && failure ? [failure] : [])),
-      ],
-    };
-    await writeOutput(out, "measurements.csv", measurementsCsv(plans));
-    await writeOutput(out, "batch.json", jsonText(summary));
-    await writeOutput(out, "index.html", indexHtml(summary));
-    return summary;
+    const printer = await openPrinter({ pages: printingPages });
+    try {
+      return await runWith(store, printer, options);
+    } finally {
+      await printer.close();
+    }
   } finally {
-    history.close();
-    await printer.close();
+    store.close();
   }
+}
+
+async function runWith(
+  { history, notes }: OpenedHistory,
+  printer: Printer,
+  options: BatchOptions,
+): Promise<BatchSummary> {
+  const { input, out, asOf, site, rules, hiddenRules, schedules, inventory, onProgress } = options;
+  const onFile = (done: number, total: number) => onProgress("reading", done, total);
+  const intake = takeIn(input, history, { asOf, site, onFile });
+  await writeSetAside(out, input, intake);
+  removeOldReports(out, new Set(intake.cases.map(({ key }) => key)));
+  history.addNight(intake.night, asOf);
+  const basis: PlanBasis = {
+    asOf,
+    version,
+    rules,
+    rulesDigest: rulesDigest([...rules, ...schedules]),
+    hiddenRules,
+    schedules,
+    readingErrorEstimates: estimateReadingErrors(doubleReadings(intake.cases)),
+    site,
+    inventory,
+  };
+  let printed = 0;
+  const reports = await mapWithLimit(intake.cases, printingPages, async (patientCase) => {
+    const report = await writeReport(patientCase, basis, out, printer);
+    onProgress("printing", ++printed, intake.cases.length);
+    return report;
+  });
+  const plans = reports.flatMap(({ plan }) => plan ?? []);
+  const rows = [
+    ...reports.map(({ plan, failure }, index) => {
+      const patientCase = intake.cases[index] as PatientCase;
+      const changed = intake.changed.has(patientCase.key);
+      if (plan) return reportedRow(plan, changed);
+      const { key, patient } = patientCase;
+      const { id, issuer } = patient;
+      return failedRow({ key, id, issuer, failure: failure as Message }, changed, patientCase);
+    }),
+    ...intake.failed.map((failed) => failedRow(failed, intake.changed.has(failed.key))),
+  ];
+  const summary: BatchSummary = {
+    schema: "aortic-packet/batch/1",
+    asOf,
+    software: { name: "aortic-packet", version, rulesDigest: basis.rulesDigest },
+    files: intake.files.map(({ row }) => row),
+    patients: rows.toSorted((a, b) => (`${a.id} ${a.key}` < `${b.id} ${b.key}` ? -1 : 1)),
+    messages: [
+      ...notes,
+      ...intake.messages,
+      ...intake.files.flatMap(({ row, details }) => (isUsed(row) ? details : [])),
+      ...reports.flatMap(({ plan, failure }) => (plan && failure ? [failure] : [])),
+    ],
+  };
+  await writeOutput(out, "measurements.csv", measurementsCsv(plans));
+  await writeOutput(out, "batch.json", jsonText(summary));
+  await writeOutput(out, "index.html", indexHtml(summary));
+  await writeFollowUp(out, summary, plans, site);
+  return summary;
 }
 
 /** Takes away the reports of patients who have none any more, because their files disagree or are another person's. */

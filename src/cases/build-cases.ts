@@ -1,11 +1,13 @@
 import type { Dictionary } from "../anatomy/dictionary.ts";
 import type { Message } from "../message.ts";
 import type { CaseRow, ReadDocument } from "../readers/reading.ts";
+import { locateAnastomoses } from "./anastomosis.ts";
 import { understandCaseRow, unknownFacts } from "./case-facts.ts";
 import { type ExamDocuments, examsOf } from "./exams.ts";
+import { examFindings, understandFinding } from "./findings.ts";
 import { measure } from "./measure.ts";
 import { caseMessage } from "./messages.ts";
-import type { CaseFacts, Measurement, PatientCase } from "./patient-case.ts";
+import type { CaseFacts, Finding, Measurement, PatientCase } from "./patient-case.ts";
 import { type DatedCaseRow, type PatientFile, patientFiles } from "./patient-files.ts";
 import {
   type FileAside,
@@ -15,6 +17,8 @@ import {
   personsOf,
   statedOf,
 } from "./persons.ts";
+import { plausibilityDoubts } from "./plausibility.ts";
+import { sectionConflicts } from "./section-consistency.ts";
 import { repeatedReadings } from "./repeated-readings.ts";
 import { type VersionVerdict, versionVerdicts } from "./report-versions.ts";
 
@@ -32,6 +36,8 @@ export interface BuildOptions extends IdentityOptions {
   dictionary: Dictionary;
   /** What was said when each report was read, by the digest of its bytes. */
   reportMessages: ReadonlyMap<string, Message[]>;
+  /** A step between neighbouring places from which on a diameter is doubted, in mm. */
+  neighbourStepMm: number;
 }
 
 /** All patients, and the documents and rows of which nothing is used. */
@@ -140,9 +146,9 @@ function buildCase(
     messages,
   );
   const groups = examsOf(inTime);
-  const measurements = groups.flatMap((group) =>
-    measurementsOf(group, options.dictionary, messages),
-  );
+  for (const group of groups) messages.push(...examMessages(group));
+  const measurements = groups.flatMap((group) => measurementsOf(group, facts, options, messages));
+  const findings = groups.flatMap((group) => findingsOf(group, options.dictionary, messages));
   return {
     key,
     patient: {
@@ -155,6 +161,7 @@ function buildCase(
     facts,
     exams: groups.map(({ exam }) => exam),
     measurements,
+    findings,
     messages,
   };
 }
@@ -197,17 +204,49 @@ function factsOf(rows: DatedCaseRow[], messages: Message[]): CaseFacts {
 
 function measurementsOf(
   { exam, documents }: ExamDocuments,
-  dictionary: Dictionary,
+  facts: CaseFacts,
+  { dictionary, neighbourStepMm }: BuildOptions,
   messages: Message[],
 ): Measurement[] {
-  const measurements: Measurement[] = [];
+  const placed: Measurement[] = [];
   for (const document of documents) {
     for (const reading of document.readings) {
       const result = measure(reading, exam.key, dictionary);
       messages.push(...result.messages);
-      if (result.measurement) measurements.push(result.measurement);
+      if (result.measurement) placed.push(result.measurement);
     }
   }
+  const located = locateAnastomoses(placed, facts, [exam]);
+  const measurements = located.measurements.toSorted(alongTheVessel);
+  const { imagingDate: date } = exam;
+  messages.push(
+    ...located.messages,
+    ...repeatedReadings(measurements, date),
+    ...sectionConflicts(measurements, date),
+    ...plausibilityDoubts(measurements, date, { neighbourStepMm }),
+  );
+  return measurements;
+}
+
+function findingsOf(
+  { exam, documents }: ExamDocuments,
+  dictionary: Dictionary,
+  messages: Message[],
+): Finding[] {
+  const understood: Finding[] = [];
+  for (const stated of documents.flatMap((document) => document.findings)) {
+    const { finding, message } = understandFinding(stated, exam.key, dictionary);
+    if (finding) understood.push(finding);
+    else messages.push(message);
+  }
+  const { findings, messages: differing } = examFindings(understood, exam.imagingDate);
+  messages.push(...differing);
+  return findings;
+}
+
+/** What is to be said of an exam as a whole: reports that are not final, and facts on which its documents disagree. */
+function examMessages({ exam, documents }: ExamDocuments): Message[] {
+  const messages: Message[] = [];
   const source = documents[0]?.source ?? null;
   const { imagingDate: date } = exam;
   if (exam.reportState.length > 0) {
@@ -218,23 +257,32 @@ function measurementsOf(
   if (flags.has("PRELIMINARY") && flags.has("FINAL")) {
     messages.push(caseMessage("report-preliminary-beside-final", source, { date }));
   }
-  measurements.sort(alongTheVessel);
-  messages.push(...repeatedReadings(measurements, date));
-  return measurements;
+  const facts = { modality: "the modality", gated: "whether it was gated" } as const;
+  for (const [fact, what] of Object.entries(facts) as [keyof typeof facts, string][]) {
+    const stated = new Set(documents.flatMap((document) => document.exam[fact] ?? []));
+    if (stated.size > 1) messages.push(caseMessage("exam-facts-differ", source, { date, what }));
+  }
+  return messages;
 }
 
 /** Along the vessel, then by what was measured; the key decides only between readings that say the same. */
 function alongTheVessel(a: Measurement, b: Measurement): number {
-  const rest = ({ place, quantity, statistic, lumen, edge, path, value, key }: Measurement) =>
+  const rest = (one: Measurement) =>
     JSON.stringify([
-      place.id,
-      quantity,
-      statistic,
-      lumen,
-      edge,
-      path,
-      value.toFixed(6).padStart(16),
-      key,
+      one.place.id,
+      one.quantity,
+      one.statistic,
+      one.lumen,
+      one.edge,
+      one.path,
+      one.plane,
+      one.phase,
+      one.value.toFixed(6).padStart(16),
+      one.asWritten,
+      one.placeOrigin,
+      one.reader,
+      one.comment,
+      one.key,
     ]);
   return a.place.position - b.place.position || (rest(a) < rest(b) ? -1 : 1);
 }

@@ -41,6 +41,35 @@ export function sizeDoubt(
   return { met: `${asWritten}${circle}`, other };
 }
 
+/**
+ * What is believed of numbers other than the size of the whole aorta, in words, where a number in its stored unit is
+ * outside of it; else null. All these limits are common practice, not from a source.
+ */
+export function believedRange({
+  place,
+  lumen,
+  quantity,
+  value,
+}: Pick<Interpretation, "place" | "lumen" | "quantity"> & { value: number }): string | null {
+  switch (quantity) {
+    case "length":
+    case "sound-length":
+      return value > 700 ? "up to 700 mm long" : null;
+    case "angle":
+      return value > 360 ? "up to 360 degrees" : null;
+    case "volume":
+      return value > 3000 ? "up to 3000 mL" : null;
+    default:
+  }
+  const diameterMm = diameterIn(quantity, value);
+  if (diameterMm === null) return null;
+  if (place.kind === "branch" || place.region === "iliac") {
+    return diameterMm < 1 || diameterMm > 100 ? "1 to 100 mm across" : null;
+  }
+  const isPart = lumen === "true" || lumen === "false";
+  return isPart && diameterMm > 150 ? "up to 150 mm across" : null;
+}
+
 /** The diameter in mm that a size stands for; null for what is no size across the aorta. */
 function diameterIn(quantity: Interpretation["quantity"], value: number): number | null {
   switch (quantity) {

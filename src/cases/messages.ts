@@ -105,6 +105,81 @@ export const caseMessages = {
     text: "numbers of the exam of {date} that were read more than once and agree within the decimals written: {count}; read by {by}",
     remedy: "Nothing to do.",
   },
+  "finding-not-understood": {
+    severity: "warning",
+    text: "{finding} left out: {met} is not a finding that this program reads",
+    remedy: "Use one of: {expected}; or declare the word in the site file.",
+  },
+  "finding-state-not-understood": {
+    severity: "warning",
+    text: "{finding} left out: {met} is none of its states",
+    remedy: "Use one of: {expected}; or declare the word in the site file.",
+  },
+  "finding-place-not-stated": {
+    severity: "warning",
+    text: "{finding} left out: nothing says where it was seen",
+    remedy: "Name the place in the sheet.",
+  },
+  "finding-place-unfit": {
+    severity: "warning",
+    text: "{finding} left out: {met} is no {expected}",
+    remedy: "Name the place that the finding holds for.",
+  },
+  "findings-differ": {
+    severity: "warning",
+    text: "{finding} at {place}: findings of the exam of {date} differ: {states}",
+    remedy: "All are shown and none is preferred; ask the lab which one stands.",
+  },
+  "exam-facts-differ": {
+    severity: "warning",
+    text: "the files and rows of the exam of {date} disagree on {what}; treated as not stated",
+    remedy: "Correct the wrong one.",
+  },
+  "section-conflict": {
+    severity: "warning",
+    text: "{at}, exam of {date}: {number} does not fit {others}; {limit} would, with the rounding of the numbers written allowed for",
+    remedy:
+      "Check the numbers; all stay in use. The limit is mathematics of a plane figure, for a whole lumen of one without dents.",
+  },
+  "lumen-conflict": {
+    severity: "warning",
+    text: "{at}, exam of {date}: {parts} is more than {whole} of the whole lumen",
+    remedy: "Check the numbers and which lumen each is of; all stay in use.",
+  },
+  "length-conflict": {
+    severity: "warning",
+    text: "{at}, exam of {date}: {number} is more than {other}",
+    remedy:
+      "Check the lengths and the line each was taken along; both stay in use. An inner curve is not longer than the centreline, the centreline not longer than an outer curve, a sound length not longer than the length.",
+  },
+  "diameter-stands-out": {
+    severity: "warning",
+    text: "{at}, exam of {date}: {number} is over {step} mm larger than both nearest neighbours ({neighbours}) and doubtful; it is used as written",
+    remedy:
+      "Check the value and its place; an aneurysm of a short stretch can look like this. {step} mm step: site setting, common practice, not from a source.",
+  },
+  "length-beyond-zone": {
+    severity: "warning",
+    text: "{at}, exam of {date}: {number} is over 20 mm and doubtful, since zone 3 ends 2 cm beyond the left subclavian artery; it is used as written",
+    remedy:
+      "Check the length and its zone: what lies further on is zone 4 (ACC/AHA 2022, zone figure).",
+  },
+  "part-longer-than-whole": {
+    severity: "warning",
+    text: "{at}, exam of {date}: {number} is doubtful, since it is more than {other} of the {whole}, which holds it; it is used as written",
+    remedy: "Check both lengths and where each begins and ends.",
+  },
+  "place-beyond-aorta": {
+    severity: "warning",
+    text: "{at}, exam of {date}: over {furthest} mm from the left subclavian artery and doubtful as a place on the thoracic aorta; what stands there is used as written",
+    remedy:
+      "Check the distance and its unit. The {furthest} mm are common practice, not from a source.",
+  },
+  "number-hard-to-believe": {
+    severity: "warning",
+    text: "{at}, exam of {date}: {number} is doubtful, since {range} is believed; it is used as written",
+    remedy: "Check the value and its unit. The range is common practice, not from a source.",
+  },
   "identity-conflict": {
     severity: "error",
     text: "the {what} differs between files: {values}; nothing of this patient was used",
@@ -141,6 +216,12 @@ export const caseMessages = {
     text: "patient ID {id} is stated with the issuer {issuer} and also without an issuer; they are kept as two patients",
     remedy: "State the site's own issuer in the site file if both are the same.",
   },
+  "anastomosis-not-located": {
+    severity: "warning",
+    text: "{number} left out: it is not known where the anastomosis lies on the exam of {date}: {why}",
+    remedy:
+      "State each earlier repair in the case sheet with its kind, its zones and its day, such as graft zones 0 to 2, 2019-05-02; an anastomosis can be placed where one open repair stands.",
+  },
   "case-rows-differ": {
     severity: "error",
     text: "two rows of case sheets of the same night differ in {what}; that fact was not used",
@@ -155,6 +236,17 @@ export const caseMessages = {
     severity: "warning",
     text: "{heading}: {met} is not a word that the criteria know; what depends on it can't be judged",
     remedy: "Use one of: {expected}.",
+  },
+  "dissection-not-understood": {
+    severity: "warning",
+    text: "dissection: {why}; the stated extent is not used",
+    remedy: "Write the type and its zones, such as A_9, B_3,9 or I_8.",
+  },
+  "malperfusion-not-understood": {
+    severity: "warning",
+    text: "malperfusion: {why}; the other territories stand",
+    remedy:
+      "Write territories with their state, such as: left renal, on imaging only; right leg, clinical.",
   },
   "case-without-row": {
     severity: "warning",

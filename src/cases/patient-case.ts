@@ -1,3 +1,4 @@
+import type { ArchVariantId } from "../anatomy/arch-variants.ts";
 import type { AorticPlace } from "../anatomy/places.ts";
 import type { PlaceOrigin } from "../anatomy/term.ts";
 import type { Message, SourcePlace } from "../message.ts";
@@ -5,9 +6,12 @@ import type {
   EdgeId,
   LumenId,
   PathId,
+  PhaseId,
+  PlaneId,
   QuantityId,
   StatisticId,
 } from "../quantities/measured-quantity.ts";
+import type { FindingId, RepairKind } from "./vocabulary.ts";
 
 /** One CT or other imaging examination of a patient, put together from all documents that report it. */
 export interface Exam {
@@ -35,6 +39,8 @@ export interface Measurement {
   lumen: LumenId;
   edge: EdgeId;
   path: PathId;
+  plane: PlaneId;
+  phase: PhaseId;
   value: number;
   unit: string;
   /** The value and unit as the source writes them. */
@@ -46,14 +52,30 @@ export interface Measurement {
   comment: string | null;
 }
 
+/** Something seen at a place in one exam that is no number. */
+export interface Finding {
+  /** Stable for the same bytes, like a measurement's. */
+  key: string;
+  exam: string;
+  place: AorticPlace;
+  finding: FindingId;
+  /** One of the states of this finding in `findingStates`. */
+  state: string;
+  source: SourcePlace;
+  reader: string | null;
+  comment: string | null;
+}
+
 /** A repair that the case sheet states. */
 export interface PriorRepair {
   /** The sheet's own words. */
   words: string;
   /** YYYY-MM-DD, YYYY-MM or YYYY as stated; null where no date stands. */
   date: string | null;
-  /** Zones it covers ("0" to "11-right"), as stated by zone numbers; null where the words do not say. */
+  /** "root" and the zones it covers ("0" to "11-right"), as stated; empty for a bypass or valve alone; null where the words do not say. */
   zones: string[] | null;
+  /** What was done, in the order met; empty where the words name no known kind. */
+  kinds: RepairKind[];
 }
 
 /** What the case sheet says, understood as far as its words are known. */
@@ -64,6 +86,13 @@ export interface CaseFacts {
   diagnoses: string[] | null;
   diagnosisWords: string | null;
   onsetDate: string | null;
+  /** Extent of a dissection in the notation of the reporting standard, as the sheet writes it. */
+  dissectionWords: string | null;
+  /** Territories with malperfusion, as the sheet writes them. */
+  malperfusionWords: string | null;
+  /** Known arch variants; empty where the sheet says "usual"; null where the cell is empty or not understood. */
+  archVariants: ArchVariantId[] | null;
+  archVariantWords: string | null;
   aetiology: string | null;
   aetiologyWords: string | null;
   familyHistory: string | null;
@@ -92,5 +121,7 @@ export interface PatientCase {
   exams: Exam[];
   /** By exam, then along the vessel. */
   measurements: Measurement[];
+  /** By exam, then along the vessel. */
+  findings: Finding[];
   messages: Message[];
 }

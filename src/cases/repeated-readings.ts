@@ -1,8 +1,7 @@
 import type { Message } from "../message.ts";
-import { parseDecimal } from "../quantities/decimal.ts";
-import { toStoredUnit } from "../quantities/unit.ts";
 import { caseMessage } from "./messages.ts";
 import type { Measurement } from "./patient-case.ts";
+import { equalAsWritten } from "./written-precision.ts";
 
 /**
  * Compares what was measured more than once in one exam. Readings that differ are said number by number; those that
@@ -12,7 +11,16 @@ export function repeatedReadings(measurements: Measurement[], date: string): Mes
   const messages: Message[] = [];
   const alike: Measurement[][] = [];
   const groups = Map.groupBy(measurements, (one) =>
-    JSON.stringify([one.place.id, one.quantity, one.statistic, one.lumen, one.edge, one.path]),
+    JSON.stringify([
+      one.place.id,
+      one.quantity,
+      one.statistic,
+      one.lumen,
+      one.edge,
+      one.path,
+      one.plane,
+      one.phase,
+    ]),
   );
   for (const group of groups.values()) {
     const [first] = group;
@@ -45,20 +53,3 @@ export function repeatedReadings(measurements: Measurement[], date: string): Mes
 
 const readBy = ({ reader, source }: Measurement): string =>
   reader === null ? source.file : `${reader} (${source.file})`;
-
-/** Whether two values differ by less than half of the last decimal of the one written with fewer. */
-function equalAsWritten(one: Measurement, other: Measurement): boolean {
-  const tolerance = Math.max(halfLastDecimal(one), halfLastDecimal(other));
-  const difference = Math.abs(one.value - other.value);
-  // The factor keeps 50.25 and 50.3, whose binary difference is a little under 0.05, apart.
-  return difference < tolerance * (1 - 1e-9);
-}
-
-/** Half a unit of the last decimal that a value is written with, in its stored unit. */
-function halfLastDecimal({ asWritten }: Measurement): number {
-  const [number = "", unit = ""] = asWritten.split(" ");
-  const [mantissa = "", exponent = "0"] = number.toLowerCase().split("e");
-  const decimals = mantissa.split(".")[1]?.length ?? 0;
-  const half = parseDecimal(`5e${Number(exponent) - decimals - 1}`);
-  return half === null ? 0 : toStoredUnit(half, unit);
-}

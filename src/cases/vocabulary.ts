@@ -1,3 +1,5 @@
+import { archVariantIds } from "../anatomy/arch-variants.ts";
+
 /** Diagnoses that a case sheet may state. Words of the trade; a row may state several, separated by semicolons. */
 export const diagnoses = [
   "aneurysm",
@@ -23,6 +25,7 @@ export const aetiologies = [
   "Marfan",
   "Loeys-Dietz TGFBR1",
   "Loeys-Dietz TGFBR2",
+  "Loeys-Dietz SMAD2",
   "Loeys-Dietz SMAD3",
   "Loeys-Dietz TGFB2",
   "Loeys-Dietz TGFB3",
@@ -30,6 +33,10 @@ export const aetiologies = [
   "heritable, no gene found",
   "vascular Ehlers-Danlos",
   "ACTA2",
+  "PRKG1",
+  "MYH11",
+  "MYLK",
+  "LOX",
 ] as const;
 
 /** Operations that a meeting may consider, as far as criteria ask for them. */
@@ -48,3 +55,26 @@ export const dissections: ReadonlySet<string> = new Set<Diagnosis>([
   "type A dissection",
   "type B dissection",
 ]);
+
+/** What can be seen at a place besides its size, and the states that each can have. */
+export const findingStates = {
+  dissection: ["present", "absent"],
+  "false lumen": ["patent", "partly thrombosed", "completely thrombosed"],
+  "entry tear": ["present", "not found"],
+  "re-entry tear": ["present"],
+  "fed by": ["true lumen", "false lumen", "both lumens", "neither lumen"],
+  malperfusion: ["clinical", "on imaging only", "absent"],
+  "arch variant": archVariantIds,
+} as const;
+export type FindingId = keyof typeof findingStates;
+
+/** Repairs that a case sheet may name. A bypass or a valve replaces no zone of the aorta. */
+export const repairKinds = [
+  "graft",
+  "stent graft",
+  "elephant trunk",
+  "frozen elephant trunk",
+  "bypass",
+  "valve",
+] as const;
+export type RepairKind = (typeof repairKinds)[number];

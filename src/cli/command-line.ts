@@ -67,7 +67,8 @@ function argumentsOf(values: Record<string, unknown>): VerbArguments {
     if (given === null) throw new CannotStart(`--${name} is missing`);
     return given;
   };
-  return { text, optionalText, json: values["json"] === true };
+  const flag = (name: string): boolean => values[name] === true;
+  return { text, optionalText, flag, json: flag("json") };
 }
 
 function addVerb(

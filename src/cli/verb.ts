@@ -23,6 +23,8 @@ export interface Verb {
 export interface VerbArguments {
   text: (name: string) => string;
   optionalText: (name: string) => string | null;
+  /** An option without a value: whether it was given. */
+  flag: (name: string) => boolean;
   json: boolean;
 }
 

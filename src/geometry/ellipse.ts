@@ -21,3 +21,8 @@ export function ellipsePerimeterMm(axisMm: number, otherAxisMm: number): number 
   }
   return (2 * Math.PI * squares) / arithmetic;
 }
+
+/** Eccentricity of an ellipse, sqrt(1 - (b / a)^2): 0 for a circle, towards 1 when flat; 0 where b is over a. */
+export function ellipseEccentricity(longAxisMm: number, shortAxisMm: number): number {
+  return Math.sqrt(1 - Math.min(shortAxisMm / longAxisMm, 1) ** 2);
+}

@@ -2,6 +2,7 @@ import { sentenceCase } from "../quantities/sentence-case.ts";
 import type { PatientCase } from "../cases/patient-case.ts";
 import { dissections } from "../cases/vocabulary.ts";
 import { populationOutcome } from "../guidelines/population.ts";
+import { isConfirmed } from "../guidelines/rule-check.ts";
 import { repairState } from "../guidelines/repair-state.ts";
 import { partsOf } from "../guidelines/rule-places.ts";
 import type { Outcome, Rule } from "../guidelines/rule.ts";
@@ -10,9 +11,10 @@ import { isGrowthKind } from "../guidelines/size-measure.ts";
 import { openStatements } from "../guidelines/statements.ts";
 import { holds } from "../quantities/limit.ts";
 import { growthCriterion } from "./growth-criterion.ts";
-import type { DatedSize, Interval } from "./growth-rate.ts";
+import type { ComparedSize, Interval } from "./growth-rate.ts";
 import type { GrowthSeries } from "./growth-series.ts";
 import { fixedBeside } from "./number-words.ts";
+import { daysAfter, daysOfMonths, tellableInMonths } from "./when-tellable.ts";
 
 /** Whether the true growth is beyond a limit, seen through the reading error. */
 export type LimitAnswer = "exceeds" | "does-not-exceed" | "cannot-tell";
@@ -22,8 +24,12 @@ export interface GrowthAnswer {
   rule: string;
   body: string;
   year: number;
+  /** False where the rule is recalled and not compared with its source. */
+  confirmed: boolean;
   limitMmPerYear: number;
   answer: LimitAnswer;
+  /** Where the answer is cannot-tell: `tellableInMonths` after the last exam; else null. */
+  tellableInMonths: number | null;
   outcome: Outcome;
   reason: string;
 }
@@ -32,7 +38,7 @@ export interface GrowthAnswer {
 export interface AnswerBasis {
   series: GrowthSeries;
   /** Comparable sizes, earliest first. */
-  sizes: readonly DatedSize[];
+  sizes: readonly ComparedSize[];
   rate: Interval | null;
   rateMethod: string;
   patientCase: PatientCase;
@@ -47,15 +53,19 @@ export function answerAgainst(limitMmPerYear: number, rate: Interval | null): Li
   return holds(rate.high, "<", limitMmPerYear) ? "does-not-exceed" : "cannot-tell";
 }
 
-/**
- * Answers of all growth rules that speak of the place, in the order of their ids. Only the largest diameter of the
- * whole vessel is asked for: true and false lumen, means and minima get none.
- */
-export function growthAnswers(rules: readonly Rule[], basis: AnswerBasis): GrowthAnswer[] {
-  const { place, statistic, lumen } = basis.series;
+/** True for the diameter that criteria ask for: the largest of the whole vessel, not a mean, a minimum or a part of it. */
+export function isAskedFor({
+  statistic,
+  lumen,
+}: Pick<GrowthSeries, "statistic" | "lumen">): boolean {
   const isLargest = statistic === "maximum" || statistic === "unstated";
-  const isWhole = lumen === "whole" || lumen === "unstated";
-  if (!isLargest || !isWhole) return [];
+  return isLargest && (lumen === "whole" || lumen === "unstated");
+}
+
+/** Answers of all growth rules that speak of the place, in the order of their ids; none where `isAskedFor` is false. */
+export function growthAnswers(rules: readonly Rule[], basis: AnswerBasis): GrowthAnswer[] {
+  const { place } = basis.series;
+  if (!isAskedFor(basis.series)) return [];
   return rules
     .filter(({ check }) => isGrowthKind(check.kind))
     .filter((rule) => partsOf(rule).some(({ holds: isIn }) => isIn(place)))
@@ -67,20 +77,30 @@ function answerOf(rule: Rule, basis: AnswerBasis): GrowthAnswer {
   const { periodMonths } = rule.check;
   if (periodMonths === undefined) throw new Error(`growth rule ${rule.id} states no period`);
   const limitMmPerYear = (rule.check.value * 12) / periodMonths;
-  const { rate } = basis;
+  const { rate, sizes } = basis;
   const answer = answerAgainst(limitMmPerYear, rate);
+  const tellable =
+    answer === "cannot-tell"
+      ? tellableInMonths(sizes, (later) => answerAgainst(limitMmPerYear, later) !== "cannot-tell")
+      : null;
   const { outcome, reason } = asWritten(rule, periodMonths, basis);
   const sentences = [`${reason}.`];
-  if (outcome !== "not-applicable") sentences.push(answerSentence(limitMmPerYear, answer, basis));
+  if (outcome !== "not-applicable") {
+    sentences.push(answerSentence(limitMmPerYear, answer, basis));
+    if (answer === "cannot-tell" && rate !== null)
+      sentences.push(tellableSentence(tellable, sizes));
+  }
   if (outcome === "met" && answer === "cannot-tell") {
-    sentences.push("An earlier repeat, or a second reading by the same reader, would narrow it.");
+    sentences.push("A second reading of the same exams by the same reader would narrow it.");
   }
   return {
     rule: rule.id,
     body: rule.source.body,
     year: rule.source.year,
+    confirmed: isConfirmed(rule),
     limitMmPerYear,
     answer,
+    tellableInMonths: tellable,
     outcome,
     reason: sentences.join(" "),
   };
@@ -129,7 +149,7 @@ function isLumenOpen({ lumen }: GrowthSeries, { facts: { diagnoses } }: PatientC
 function answerSentence(
   limitMmPerYear: number,
   answer: LimitAnswer,
-  { rate, rateMethod }: AnswerBasis,
+  { sizes, rate, rateMethod }: AnswerBasis,
 ): string {
   if (rate === null) return `${sentenceCase(rateMethod)}.`;
   const low = fixedBeside(rate.low, limitMmPerYear);
@@ -139,5 +159,18 @@ function answerSentence(
     "does-not-exceed": "lies below",
     "cannot-tell": "holds",
   }[answer];
-  return `The 95 % interval of the rate, ${low} to ${high} mm per year, ${where} ${limitMmPerYear}.`;
+  const widened = sizes.some(({ offset }) => offset !== null)
+    ? " widened by the possible shift,"
+    : "";
+  return `The 95 % interval of the rate,${widened} ${low} to ${high} mm per year, ${where} ${limitMmPerYear}.`;
+}
+
+function tellableSentence(months: number | null, sizes: readonly ComparedSize[]): string {
+  const last = sizes.at(-1);
+  if (months === null || !last) {
+    return "At this rate no further exam within ten years would tell.";
+  }
+  const span = months === 1 ? "1 month" : `${months} months`;
+  const date = daysAfter(last.date, daysOfMonths(months));
+  return `At this rate a further exam, read alike, would tell from ${span} after the last one on (${date}).`;
 }

@@ -1,7 +1,8 @@
 import { daysBetween } from "../quantities/days-between.ts";
 import type { Rule } from "../guidelines/rule.ts";
 import { holds } from "../quantities/limit.ts";
-import { changeMm, type DatedSize, daysPerYear } from "./growth-rate.ts";
+import { type DatedSize, daysPerYear } from "./growth-line.ts";
+import { changeMm } from "./growth-rate.ts";
 import { fixedBeside } from "./number-words.ts";
 
 /** A growth criterion evaluated on the sizes as read, without their error. */

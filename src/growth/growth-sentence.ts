@@ -1,11 +1,20 @@
 import { sentenceCase } from "../quantities/sentence-case.ts";
 import { daysBetween } from "../quantities/days-between.ts";
-import type { EdgeId, LumenId, StatisticId } from "../quantities/measured-quantity.ts";
+import type {
+  EdgeId,
+  LumenId,
+  PhaseId,
+  PlaneId,
+  StatisticId,
+} from "../quantities/measured-quantity.ts";
+import { isCompared } from "./comparability.ts";
+import { type Offset, rangeInWords } from "./comparability-offsets.ts";
 import type { GrowthAnswer, LimitAnswer } from "./growth-answers.ts";
-import { type DatedSize, daysPerYear, type Interval, sizeChange } from "./growth-rate.ts";
-import type { GrowthSeries } from "./growth-series.ts";
+import { daysPerYear } from "./growth-line.ts";
+import { type ComparedSize, type Interval, sizeChange } from "./growth-rate.ts";
+import type { GrowthSeries, JudgedPoint } from "./growth-series.ts";
 import { fixed } from "./number-words.ts";
-import type { ReadingError } from "./reading-error.ts";
+import type { RateChange } from "./rate-change.ts";
 
 const statisticWords: Record<StatisticId, string> = {
   maximum: "maximum diameter",
@@ -27,6 +36,18 @@ const edgeWords: Record<EdgeId, string> = {
   unstated: "edge not stated",
 };
 
+const planeWords: Record<PlaneId, string> = {
+  perpendicular: ", perpendicular plane",
+  axial: ", axial plane",
+  unstated: "",
+};
+
+const phaseWords: Record<PhaseId, string> = {
+  systole: ", systole",
+  diastole: ", diastole",
+  unstated: "",
+};
+
 const answerWords: Record<LimitAnswer, string> = {
   exceeds: "exceeds",
   "does-not-exceed": "does not exceed",
@@ -35,15 +56,17 @@ const answerWords: Record<LimitAnswer, string> = {
 
 /** The change of one series in one sentence: place, sizes, dates, rate with its interval, and the answer to each limit. */
 export function growthSentence(
-  { place, statistic, lumen, points }: GrowthSeries,
-  sizes: readonly DatedSize[],
-  { rate, method }: { rate: Interval | null; method: string },
-  error: ReadingError,
+  { place, statistic, lumen, wall, points }: GrowthSeries,
+  sizes: readonly ComparedSize[],
+  { rate, method, change }: { rate: Interval | null; method: string; change: RateChange },
   answers: readonly GrowthAnswer[],
 ): string {
-  const edge = points.findLast(({ comparable }) => comparable)?.edge ?? "unstated";
-  const name = sentenceCase(place.label);
-  const subject = `${name}, ${statisticWords[statistic]}, ${lumenWords[lumen]}${edgeWords[edge]}`;
+  const subject = [
+    sentenceCase(place.label),
+    statisticWords[statistic],
+    `${lumenWords[lumen]}${wayWords(points.findLast(isCompared))}`,
+    ...(wall === null ? [] : [wall]),
+  ].join(", ");
   const first = sizes[0];
   const last = sizes.at(-1);
   if (!first || !last || sizes.length < 2) return `${subject}: ${method}.`;
@@ -51,15 +74,23 @@ export function growthSentence(
   const time = timeWords(daysBetween(first.date, last.date));
   const rateWords =
     rate === null
-      ? `change ${withInterval(sizeChange(first, last, error), "mm")}; ${method}`
-      : withInterval(rate, "mm per year");
+      ? `change ${withInterval(sizeChange(first, last, first.offset), "mm", [first])}; ${method}`
+      : withInterval(rate, "mm per year", sizes);
+  const isChanging = change.answer === "faster lately" || change.answer === "slower lately";
   return [
     `${subject}: ${sized} (${time}${examWords(sizes.length, points.length)})`,
     rateWords,
+    ...(isChanging ? [change.answer] : []),
     ...limitWords(answers),
   ]
     .join("; ")
     .concat(".");
+}
+
+/** How the last size of the series was taken. */
+function wayWords(last: JudgedPoint | undefined): string {
+  if (!last) return edgeWords.unstated;
+  return `${edgeWords[last.edge]}${planeWords[last.plane]}${phaseWords[last.phase]}`;
 }
 
 function timeWords(days: number): string {
@@ -71,8 +102,20 @@ function examWords(used: number, all: number): string {
   return used > 2 ? `, ${used} exams` : "";
 }
 
-const withInterval = ({ value, low, high }: Interval, unit: string): string =>
-  `${fixed(value)} ${unit} (95 % ${fixed(low)} to ${fixed(high)})`;
+function withInterval(
+  { value, low, high }: Interval,
+  unit: string,
+  sizes: readonly ComparedSize[],
+): string {
+  const ends = `95 % ${fixed(low)} to ${fixed(high)}`;
+  return `${fixed(value)} ${unit} (${[ends, ...wideningWords(sizes)].join(", ")})`;
+}
+
+function wideningWords(sizes: readonly ComparedSize[]): string[] {
+  const offsets = sizes.flatMap(({ offset }): Offset[] => (offset === null ? [] : [offset]));
+  const [largest] = offsets.toSorted((a, b) => b.highMm - a.highMm);
+  return largest ? [`widened by a possible shift of ${rangeInWords(largest)}`] : [];
+}
 
 /** One clause for each limit, with all bodies that print it; criteria that are not for the patient are left out. */
 function limitWords(answers: readonly GrowthAnswer[]): string[] {

@@ -1,6 +1,12 @@
 import type { AorticPlace } from "../anatomy/places.ts";
-import { readingErrorFor, type SiteReadingError } from "../site/reading-errors.ts";
+import {
+  generalReadingError,
+  readingErrorFor,
+  type SiteReadingError,
+} from "../site/reading-errors.ts";
 import type { SeriesPoint } from "./comparability.ts";
+import { estimateFor, type ReadingErrorEstimate } from "./estimated-reading-error.ts";
+import { publishedRange } from "./published-reading-errors.ts";
 
 /** How far one reading of a diameter may be from the truth: standard deviation of a single reading in mm. */
 export interface ReadingError {
@@ -8,51 +14,79 @@ export interface ReadingError {
   /** Intervals are reckoned with this end, the cautious one. */
   highSdMm: number;
   source: string;
+  /** Stated by the site, estimated from its double readings, or published. */
+  basis: "stated" | "estimated" | "published";
 }
 
-/** The reading error in force in general, and the site's own for single methods. */
-export interface ReadingErrors extends ReadingError {
-  byMethod?: readonly SiteReadingError[];
+/** The site's own reading errors: as its file states them, and as estimated from double readings. */
+export interface ReadingErrors {
+  stated: readonly SiteReadingError[];
+  estimated: readonly ReadingErrorEstimate[];
 }
+
+type ReadingExam = Pick<SeriesPoint["exam"], "modality" | "gated">;
+type Taken = Pick<SeriesPoint, "edge"> & { exam: ReadingExam };
 
 /**
- * In force where the site states no error of its own. The study prints 95 % limits of the differences
- * between two readings, half-width 2.0 to 5.2 mm; over 1.96 times the square root of 2 that is an SD of
- * 0.7 to 1.9 mm for one reading. That the printed limits are meant so is an assumption.
+ * Every reading error on file for one reading at a place, the one that decides first: what the site states for the method,
+ * else the estimate from its double readings, else the published range.
  */
-export const publishedReadingError: ReadingError = {
-  lowSdMm: 0.7,
-  highSdMm: 1.9,
-  source:
-    "published range, one reader, gated CT of the proximal aorta (Quint 2013, Int J Cardiovasc Imaging 29:479-88)",
-};
-
-/** A site's reading error as growth reckons with it. */
-export function siteError({ sdMm, source }: SiteReadingError): ReadingError {
-  return { lowSdMm: sdMm, highSdMm: sdMm, source };
+export function readingErrorsOfReading(
+  { region }: AorticPlace,
+  { exam: { modality, gated }, edge }: Taken,
+  { stated, estimated }: ReadingErrors,
+): [ReadingError, ...ReadingError[]] {
+  const own = readingErrorFor(stated, { modality, gated, edge, region });
+  return onFile(own, region, estimated);
 }
 
 /** The reading error of one reading at a place. */
 export function readingErrorOfReading(
   place: AorticPlace,
-  { exam: { modality, gated }, edge }: Pick<SeriesPoint, "edge"> & { exam: ReadingExam },
-  { byMethod = [], ...general }: ReadingErrors,
+  taken: Taken,
+  errors: ReadingErrors,
 ): ReadingError {
-  const own = readingErrorFor(byMethod, { modality, gated, edge, region: place.region });
-  return own ? siteError(own) : general;
+  return readingErrorsOfReading(place, taken, errors)[0];
 }
 
-type ReadingExam = Pick<SeriesPoint["exam"], "modality" | "gated">;
-
-/** The reading error of points that are compared at a place: where their methods have different ones, the largest. */
-export function readingErrorOfPoints(
+/**
+ * The reading errors for points that are compared at a place, as `readingErrorsOfReading`: those of the point whose error
+ * is largest.
+ */
+export function readingErrorsOfPoints(
   place: AorticPlace,
   points: readonly SeriesPoint[],
   errors: ReadingErrors,
-): ReadingError {
+): [ReadingError, ...ReadingError[]] {
   const [largest] = points
-    .map((point) => readingErrorOfReading(place, point, errors))
-    .toSorted((a, b) => b.highSdMm - a.highSdMm);
-  const { byMethod: _, ...general } = errors;
-  return largest ?? general;
+    .map((point) => readingErrorsOfReading(place, point, errors))
+    .toSorted(([a], [b]) => b.highSdMm - a.highSdMm);
+  return largest ?? onFile(generalReadingError(errors.stated), place.region, errors.estimated);
+}
+
+function onFile(
+  own: SiteReadingError | null,
+  region: AorticPlace["region"],
+  estimates: readonly ReadingErrorEstimate[],
+): [ReadingError, ...ReadingError[]] {
+  const published: ReadingError = { ...publishedRange(region), basis: "published" };
+  const estimate = estimateFor(estimates, region);
+  const ranked = [
+    ...(own ? [statedError(own)] : []),
+    ...(estimate ? [estimatedError(estimate)] : []),
+  ];
+  const [first, ...others] = ranked;
+  return first ? [first, ...others, published] : [published];
+}
+
+const statedError = ({ sdMm, source }: SiteReadingError): ReadingError => ({
+  lowSdMm: sdMm,
+  highSdMm: sdMm,
+  source,
+  basis: "stated",
+});
+
+function estimatedError({ pairs, sdMm, lowSdMm, highSdMm }: ReadingErrorEstimate): ReadingError {
+  const source = `estimated from ${pairs} double readings of this run: SD ${sdMm.toFixed(2)} mm, 95 % ${lowSdMm.toFixed(2)} to ${highSdMm.toFixed(2)} mm`;
+  return { lowSdMm, highSdMm, source, basis: "estimated" };
 }

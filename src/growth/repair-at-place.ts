@@ -1,12 +1,6 @@
 import type { AorticPlace } from "../anatomy/places.ts";
-import { zonesAround } from "../anatomy/zones-around.ts";
 import type { PriorRepair } from "../cases/patient-case.ts";
-
-/** Zones of which a repair may change the size of the place. Sources differ on whether zone 0 takes in the root, so a repair of zone 0 counts there too. */
-function zonesTouched(place: AorticPlace): readonly string[] {
-  const isUpstreamOfZones = place.kind !== "branch" && place.position < 1;
-  return isUpstreamOfZones ? ["0"] : zonesAround(place);
-}
+import { mayTouch, wallKindsOf } from "../cases/wall.ts";
 
 /** True where the repair may lie between the two days; a repair without a date may lie anywhere, one on the day of an exam before or after it. */
 function mayLieBetween({ date }: PriorRepair, fromDate: string, toDate: string): boolean {
@@ -21,7 +15,9 @@ function dayOf(date: string | null): string {
 
 /**
  * Why two sizes of a place are not comparable because of an operation there, or null. Dates are YYYY-MM-DD,
- * earlier first. A repair whose zones or date are not stated counts as one that stands between.
+ * earlier first. A repair whose zones or date are not stated counts as one that stands between, and so does a repair of
+ * zone 0 for the root and one of the root for zone 0: how far they reach is not stated. A bypass or a valve changes no
+ * size of the aorta.
  */
 export function repairBetween(
   place: AorticPlace,
@@ -29,12 +25,12 @@ export function repairBetween(
   fromDate: string,
   toDate: string,
 ): string | null {
-  const touched = zonesTouched(place);
   for (const repair of repairs) {
     if (!mayLieBetween(repair, fromDate, toDate)) continue;
     const { date, zones, words } = repair;
     if (zones === null) return `repair${dayOf(date)}, zones not stated: "${words}"`;
-    if (zones.some((zone) => touched.includes(zone))) return `repair at this place${dayOf(date)}`;
+    if (!mayTouch(repair, place)) continue;
+    return `${wallKindsOf(repair).join(" and ") || "repair"} at this place${dayOf(date)}`;
   }
   return null;
 }

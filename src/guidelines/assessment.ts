@@ -1,5 +1,6 @@
 import type { AorticPlace } from "../anatomy/places.ts";
 import type { Outcome, Rule } from "./rule.ts";
+import { checkedAgainst, isConfirmed } from "./rule-check.ts";
 
 /** A number with its 95 % interval; both ends null where no reading error is known. */
 export interface AssessedValue {
@@ -54,14 +55,14 @@ export function findingWithoutSize(
 
 /** Joins a rule's own words and source to what was found. */
 export function assessmentOf(rule: Rule, finding: Finding): Assessment {
-  const { id, title, source, recommendation, check, checked, says } = rule;
+  const { id, title, source, recommendation, check, says } = rule;
   return {
     rule: id,
     title,
     source: { ...source, doi: source.doi ?? null },
     recommendation,
-    confirmed: checked.how === "seen",
-    checkedAgainst: checked.how === "seen" ? checked.against : null,
+    confirmed: isConfirmed(rule),
+    checkedAgainst: checkedAgainst(rule),
     ...finding,
     limit: {
       operator: check.operator,

@@ -1,4 +1,5 @@
 import type { CaseFacts, Measurement, PatientCase, PriorRepair } from "../cases/patient-case.ts";
+import { mayTouch } from "../cases/wall.ts";
 import { spans } from "../quantities/limit.ts";
 import { type AssessedValue, type Finding, findingWithoutSize } from "./assessment.ts";
 import { type PlaceVerdict, verdictAt } from "./place-verdict.ts";
@@ -48,7 +49,10 @@ export function judgePart(rule: Rule, part: RulePart, context: RuleContext): Fin
     return states.get(measurement.place.id) !== "repaired";
   });
   if (unrepaired.length === 0) {
-    const words = repairs.map((repair) => `"${repair.words}"`).join(", ");
+    const here = repairs.filter((repair) =>
+      inPart.some(({ measurement: { place } }) => mayTouch(repair, place)),
+    );
+    const words = here.map((repair) => `"${repair.words}"`).join(", ");
     return findingWithoutSize("not-applicable", `The place is repaired: ${part.label}, ${words}.`);
   }
   const latest = ofLatestExam(unrepaired, patientCase);

@@ -18,11 +18,14 @@ const checkKinds = [
   "growth-in-two-periods",
 ] as const;
 
+const limitUnits = ["mm", "cm/m2", "cm/m", "cm2/m"] as const;
+export type LimitUnit = (typeof limitUnits)[number];
+
 const text = z.string().min(1);
 const placeIds = new Set(placeTable.map(({ place }) => place.id));
 
 /** The unit of each kind; growth is mm per period. */
-const unitOfKind: Record<CheckKind, "mm" | "cm/m2" | "cm/m" | "cm2/m"> = {
+const unitOfKind: Record<CheckKind, LimitUnit> = {
   diameter: "mm",
   "aortic-size-index": "cm/m2",
   "aortic-height-index": "cm/m",
@@ -90,7 +93,7 @@ export const ruleSchema = z.strictObject({
       operator: z.enum([">=", ">"]),
       /** In mm, cm/m2, cm/m, cm2/m, or mm per period. */
       value: z.number().positive(),
-      unit: z.enum(["mm", "cm/m2", "cm/m", "cm2/m"]),
+      unit: z.enum(limitUnits),
       /** Upper bound of a printed band such as 5.0 to 5.4 cm; absent for an open limit. */
       below: z.number().optional(),
       /** Length of the period of a growth rule in months. */
@@ -114,8 +117,24 @@ export const ruleSchema = z.strictObject({
   ]),
 });
 
-/** One published criterion. Source of every value: the file's own `source` and `checked`. */
-export type Rule = z.infer<typeof ruleSchema>;
+type RuleFile = z.infer<typeof ruleSchema>;
+
+/** A comparison with the printed source that the site made itself; no rule file holds one. */
+export interface SiteCheck {
+  how: "site";
+  decision: "confirmed" | "corrected";
+  /** The printed source, and what the rule file was compared with before. */
+  against: string;
+  /** Role, no name. */
+  by: string;
+  /** YYYY-MM-DD. */
+  date: string;
+  /** What stood there before a correction, with its origin: ">= 5.5 cm, from memory"; null where nothing was corrected. */
+  was: string | null;
+}
+
+/** One published criterion. Source of every value: the file's own `source` and `checked`, or the site that compared it. */
+export type Rule = Omit<RuleFile, "checked"> & { checked: RuleFile["checked"] | SiteCheck };
 export type CheckKind = (typeof checkKinds)[number];
 
 /** Outcomes of a criterion. There is no score. */

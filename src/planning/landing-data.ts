@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { z } from "zod";
+import { archVariantIds } from "../anatomy/arch-variants.ts";
 import { parseOwnDataFile } from "../data-file.ts";
 
 export const landingZoneIds = ["0", "1", "2", "3", "4"] as const;
@@ -9,9 +10,20 @@ const schema = z.strictObject({
     z.strictObject({
       zone: z.enum(landingZoneIds),
       label: z.string(),
-      covers: z.array(z.string()),
-      movedFirst: z.array(z.string()),
-      questions: z.array(z.strictObject({ text: z.string(), answeredBy: z.string() })),
+      refeeding: z.array(
+        z.strictObject({
+          how: z.string(),
+          branches: z.array(z.string()),
+          notWith: z.array(z.enum(archVariantIds)).default([]),
+        }),
+      ),
+      questions: z.array(
+        z.strictObject({
+          text: z.string(),
+          answeredBy: z.string(),
+          untilStated: z.boolean().default(false),
+        }),
+      ),
     }),
   ),
   conditions: z.array(
@@ -22,6 +34,7 @@ const schema = z.strictObject({
       quantity: z.enum(["sound-length", "diameter"]),
       operator: z.enum([">=", ">", "<", "<="]),
       value: z.number(),
+      wall: z.literal("native").optional(),
       source: z.string(),
       confirmed: z.boolean(),
     }),

@@ -1,36 +1,41 @@
-import { formatLength } from "../quantities/format-length.ts";
-import type { Measurement, PatientCase } from "../cases/patient-case.ts";
-import { dissections } from "../cases/vocabulary.ts";
-import type { Outcome } from "../guidelines/rule.ts";
-import { holds, spans } from "../quantities/limit.ts";
+import type { ArchConvention } from "../anatomy/arch-variants.ts";
+import { type Dissection, dissectionOf } from "../cases/dissection.ts";
+import type { CaseFacts, Measurement, PatientCase } from "../cases/patient-case.ts";
 import type { PathId } from "../quantities/measured-quantity.ts";
 import type { InventoryRow } from "../readers/csv/inventory.ts";
+import { type LandingArch, landingArch } from "./landing-arch.ts";
 import {
-  landingData,
-  type LandingCondition,
-  type LandingZone,
-  type OversizingWindow,
-} from "./landing-data.ts";
+  checksOfStopped,
+  hasConditionOfNativeWall,
+  isCurved,
+  type LandingCheck,
+  landingChecks,
+  zoneName,
+} from "./landing-checks.ts";
+import { landingData, type LandingZone, type OversizingWindow } from "./landing-data.ts";
+import {
+  type LandingWall,
+  landingWall,
+  type ZoneDissected,
+  zoneDissected,
+} from "./landing-zone-facts.ts";
 import { graftInterval, type GraftInterval, oversizingWindow, rowsThatFit } from "./oversizing.ts";
 import { referenceDiameter, type ReferenceDiameter } from "./reference-diameter.ts";
-
-/** One published condition laid beside the numbers of one zone. */
-export interface LandingCheck {
-  id: string;
-  label: string;
-  outcome: Outcome;
-  value: { value: number; low: number | null; high: number | null; unit: string } | null;
-  limit: string;
-  spansLimit: boolean;
-  source: string;
-  used: string[];
-  reason: string;
-}
 
 /** Everything computed for one candidate proximal landing zone. Nothing here ranks the zones. */
 export interface LandingOption {
   zone: LandingZone["zone"];
   label: string;
+  /** Why nothing is computed: the zone has no meaning in this arch, and what would give it one. Null where it has one. */
+  stopped: string | null;
+  /** What the option takes for granted about the arch; null where the arch is stated. */
+  assumes: string | null;
+  /** Where borders and branches come from: the published map, and a site's convention where one is used. */
+  zoneSource: string;
+  /** What the zone consists of at the as-of date: "native wall", "graft since 2019, …", "not stated: …". */
+  wall: string;
+  /** Null where the case speaks of no dissection. */
+  dissected: ZoneDissected | null;
   soundLengths: { path: PathId; valueMm: number; measurement: string }[];
   diameterRange: { lowMm: number; highMm: number; measurements: string[] } | null;
   reference: { diameterMm: number; method: string; edge: string; measurements: string[] } | null;
@@ -45,6 +50,8 @@ export interface LandingOption {
       } & GraftInterval)
     | null;
   branchesCovered: string[];
+  /** Why a landing here may cover more branches; null where all are known. */
+  branchesUnknown: string | null;
   movedFirst: string[];
   checks: LandingCheck[];
   missing: string[];
@@ -57,20 +64,120 @@ export interface PlanningBasis {
   readingSdMmOf: (reading: Measurement) => number;
   /** Null where the site names no inventory. */
   inventory: readonly InventoryRow[] | null;
+  /** How the site divides arches that are not the usual one. */
+  archConventions: readonly ArchConvention[];
 }
 
 /** One option per candidate zone 0 to 4, in that order, also where the numbers fail or are missing. */
 export function landingOptions(patientCase: PatientCase, basis: PlanningBasis): LandingOption[] {
-  return landingData.zones.map((zone) => landingOption(zone, patientCase, basis));
+  const arch = landingArch(patientCase, basis.archConventions);
+  const dissection = dissectionOf(patientCase, basis.asOf);
+  return landingData.zones.map((zone) => {
+    const wall = landingWall(zone.zone, patientCase.facts.priorRepairs, basis.asOf);
+    const facts = zoneFacts(zone, { arch, wall, dissection });
+    const { stopped } = facts;
+    const numbers =
+      stopped === null
+        ? numbersOf(zone, { patientCase, wall, dissection, basis })
+        : { ...noNumbers, checks: checksOfStopped(zone, stopped) };
+    return { ...facts, ...numbers, missing: [...facts.missing, ...numbers.missing] };
+  });
 }
 
-function landingOption(
+type NumberFields =
+  | "soundLengths"
+  | "diameterRange"
+  | "reference"
+  | "oversizing"
+  | "checks"
+  | "missing";
+
+const noNumbers = {
+  soundLengths: [],
+  diameterRange: null,
+  reference: null,
+  oversizing: null,
+  missing: [],
+} as const satisfies Partial<Pick<LandingOption, NumberFields>>;
+
+/** What holds of a zone whatever was measured in it. */
+function zoneFacts(
   zone: LandingZone,
-  patientCase: PatientCase,
-  basis: PlanningBasis,
-): LandingOption {
+  {
+    arch,
+    wall,
+    dissection,
+  }: { arch: LandingArch; wall: LandingWall; dissection: Dissection | null },
+): Omit<LandingOption, Exclude<NumberFields, "missing">> {
+  const { stopped, missing, borders, branches, branchesUnknown } = arch.zone(zone.zone);
+  const usual = stopped === null ? zone.label : zoneName(zone);
+  return {
+    zone: zone.zone,
+    label: borders === null ? usual : `${zoneName(zone)}, ${borders}`,
+    stopped,
+    assumes: stopped === null ? arch.assumes : null,
+    zoneSource: arch.source,
+    wall: wall.words,
+    dissected: zoneDissected(zone.zone, dissection, wall),
+    branchesCovered: branches,
+    branchesUnknown,
+    movedFirst: movedFirst(zone, branches, arch),
+    missing,
+    questions: questionsOf(zone, stopped, arch),
+  };
+}
+
+/** The usual re-feeding as far as it fits this arch; a covered branch that no line of it names stands on its own. */
+function movedFirst(zone: LandingZone, covered: string[], { variants }: LandingArch): string[] {
+  const lines = zone.refeeding.filter(
+    ({ branches, notWith }) =>
+      branches.every((branch) => covered.includes(branch)) &&
+      !notWith.some((variant) => variants.includes(variant)),
+  );
+  const named = new Set(lines.flatMap(({ branches }) => branches));
+  return [
+    ...lines.map(({ how }) => how),
+    ...covered
+      .filter((branch) => !named.has(branch))
+      .map((branch) => `${branch}, on its own (common practice without a source)`),
+  ];
+}
+
+function questionsOf(
+  zone: LandingZone,
+  stopped: string | null,
+  { isStated, isContradictory }: LandingArch,
+): LandingOption["questions"] {
+  const ofArch = isContradictory
+    ? "Which arch is it? The statements contradict each other."
+    : "Is the arch the usual one? It is not stated.";
+  const first = isStated ? [] : [{ text: ofArch, answeredBy: "imaging lab" }];
+  if (stopped !== null) {
+    const text = "How does the site divide this arch into zones?";
+    return isStated ? [{ text, answeredBy: "whole team" }] : first;
+  }
+  const own = zone.questions.filter(({ untilStated }) => !(untilStated && isStated));
+  return [...first, ...own.map(({ text, answeredBy }) => ({ text, answeredBy }))];
+}
+
+/** What the measurements of a zone give. */
+function numbersOf(
+  zone: LandingZone,
+  {
+    patientCase,
+    wall,
+    dissection,
+    basis,
+  }: {
+    patientCase: PatientCase;
+    wall: LandingWall;
+    dissection: Dissection | null;
+    basis: PlanningBasis;
+  },
+): Pick<LandingOption, NumberFields> {
   const missing: string[] = [];
-  const { measurements, dateOf } = latestOfZone(zone.zone, patientCase);
+  const { measurements, date, unclear } = latestOfZone(zone, patientCase, wall, dissection);
+  if (unclear !== null) missing.push(unclear);
   const lengths = measurements.filter(({ quantity }) => quantity === "sound-length");
   const diameters = measurements.filter(({ quantity }) =>
     ["diameter", "long-axis", "short-axis"].includes(quantity),
@@ -89,23 +196,17 @@ function landingOption(
     const why = references.map((result) => ("why" in result ? result.why : "")).find(Boolean);
     missing.push(`reference diameter in ${zoneName(zone)}: ${why}`);
   }
-  const chosen = oversizingWindow(patientCase.facts, basis.asOf);
+  const chosen = windowOf(patientCase.facts, { wall, dissection, asOf: basis.asOf });
   if ("missing" in chosen) missing.push(chosen.missing);
   const errorMmOf = (reading: Measurement) => 1.96 * basis.readingSdMmOf(reading);
-  const checks = landingData.conditions
-    .filter(({ zones }) => zones.includes(zone.zone))
-    .map((condition) =>
-      condition.quantity === "sound-length"
-        ? lengthCheck(condition, zone, lengths, dateOf)
-        : diameterCheck(condition, zone, diameters, errorMmOf, dateOf),
-    );
   if (isCurved(zone) && lengths.length > 0 && !lengths.some(({ path }) => path === "inner-curve")) {
     missing.push(`sound length along the inner curve in ${zoneName(zone)}`);
   }
+  if (typeof wall.isNative === "object" && hasConditionOfNativeWall(zone)) {
+    missing.push(wall.isNative.unclear);
+  }
   const values = diameters.map(({ value }) => value);
   return {
-    zone: zone.zone,
-    label: zone.label,
     soundLengths: lengths.map(({ path, value, key }) => ({
       path,
       valueMm: value,
@@ -129,12 +230,23 @@ function landingOption(
       reference && "window" in chosen
         ? oversizingOf(reference, chosen.window, errorMmOf, basis)
         : null,
-    branchesCovered: zone.covers,
-    movedFirst: zone.movedFirst,
-    checks,
+    checks: landingChecks(zone, { lengths, diameters, errorMmOf, date }, wall),
     missing,
-    questions: zone.questions,
   };
+}
+
+/** The windows are of a native wall, and of a dissection only where the diagnosis names it. */
+function windowOf(
+  facts: CaseFacts,
+  { wall, dissection, asOf }: { wall: LandingWall; dissection: Dissection | null; asOf: string },
+): ReturnType<typeof oversizingWindow> {
+  if (wall.isNative === false) {
+    return { missing: "an oversizing window for a landing in a repaired zone" };
+  }
+  if (dissection !== null && facts.diagnoses !== null && dissection.stated.diagnoses.length === 0) {
+    return { missing: "the dissection in the diagnosis: other parts of the case speak of one" };
+  }
+  return oversizingWindow(facts, asOf);
 }
 
 function oversizingOf(
@@ -155,23 +267,36 @@ function oversizingOf(
   };
 }
 
-const zoneName = ({ zone }: LandingZone): string => `zone ${zone}`;
-const isCurved = ({ zone }: LandingZone): boolean => zone !== "4";
-
-/** The measurements that lie in the zone, of the latest exam that has any; lumens that can't be the whole vessel are left out. */
-function latestOfZone(zone: string, { measurements, exams, facts }: PatientCase) {
-  const isDissection = facts.diagnoses?.some((diagnosis) => dissections.has(diagnosis)) ?? true;
+/**
+ * The measurements that lie in the zone, of the latest exam that has any. Left out are lumens that can't be the whole
+ * vessel, and exams from before a repair of the zone; `unclear` says where that order is not known.
+ */
+function latestOfZone(
+  { zone }: LandingZone,
+  { measurements, exams, facts }: PatientCase,
+  wall: LandingWall,
+  dissection: Dissection | null,
+): { measurements: Measurement[]; date: string; unclear: string | null } {
+  const mayBeDissected = dissection !== null || facts.diagnoses === null;
   const usable = measurements.filter(
     ({ place, lumen, quantity }) =>
       place.zones.includes(zone) &&
       place.kind !== "branch" &&
       (lumen === "whole" ||
-        (lumen === "unstated" && (!isDissection || quantity === "sound-length"))),
+        (lumen === "unstated" && (!mayBeDissected || quantity === "sound-length"))),
   );
   const latest = exams.findLast(({ key }) => usable.some(({ exam }) => exam === key));
+  if (latest === undefined) return { measurements: [], date: "", unclear: null };
+  const date = latest.imagingDate;
+  const isShown = wall.isShownBy(latest);
+  if (isShown === false) {
+    const unclear = `measurements of zone ${zone} after its repair (${wall.words})`;
+    return { measurements: [], date, unclear };
+  }
   return {
-    measurements: usable.filter(({ exam }) => exam === latest?.key),
-    dateOf: latest?.imagingDate ?? "",
+    measurements: usable.filter(({ exam }) => exam === latest.key),
+    date,
+    unclear: isShown === true ? null : isShown.unclear,
   };
 }
 
@@ -181,70 +306,3 @@ function referenceMethod({ method, measurements }: ReferenceDiameter, places: nu
     ? `${method}, ${where}, the largest of ${places} places`
     : `${method}, ${where}`;
 }
-
-/** Judged on the shortest path measured. Along a bend the centreline alone can fail a limit but not show that it holds. */
-function lengthCheck(
-  condition: LandingCondition,
-  zone: LandingZone,
-  lengths: Measurement[],
-  date: string,
-): LandingCheck {
-  const shortest = lengths.toSorted((a, b) => a.value - b.value)[0];
-  const base = checkBase(condition);
-  if (!shortest) {
-    const reason = `Not measured: sound length in ${zoneName(zone)}.`;
-    return { ...base, outcome: "not-assessable", value: null, used: [], reason };
-  }
-  const value = { value: shortest.value, low: null, high: null, unit: "mm" };
-  const used = [shortest.key];
-  const said = `${formatLength(shortest.value)} ${pathWords[shortest.path]}, ${date}`;
-  const fits = holds(shortest.value, condition.operator, condition.value);
-  const hasInner = lengths.some(({ path }) => path === "inner-curve");
-  if (fits && isCurved(zone) && !hasInner) {
-    const reason = `${said}; the inner curve is shorter and is not measured.`;
-    return { ...base, outcome: "not-assessable", value, used, reason };
-  }
-  return { ...base, outcome: fits ? "met" : "not-met", value, used, reason: `${said}.` };
-}
-
-const pathWords: Record<PathId, string> = {
-  centreline: "along the centreline",
-  "inner-curve": "along the inner curve",
-  "outer-curve": "along the outer curve",
-  unstated: "along a path that is not stated",
-};
-
-/** Judged on the largest diameter of the zone. */
-function diameterCheck(
-  condition: LandingCondition,
-  zone: LandingZone,
-  diameters: Measurement[],
-  errorMmOf: (reading: Measurement) => number,
-  date: string,
-): LandingCheck {
-  const largest = diameters.toSorted((a, b) => b.value - a.value)[0];
-  const base = checkBase(condition);
-  if (!largest) {
-    const reason = `Not measured: diameters in ${zoneName(zone)}.`;
-    return { ...base, outcome: "not-assessable", value: null, used: [], reason };
-  }
-  const errorMm = errorMmOf(largest);
-  const [low, high] = [largest.value - errorMm, largest.value + errorMm];
-  const edge = largest.edge === "unstated" ? "edge not stated" : `${largest.edge} edge`;
-  return {
-    ...base,
-    outcome: holds(largest.value, condition.operator, condition.value) ? "met" : "not-met",
-    value: { value: largest.value, low, high, unit: "mm" },
-    spansLimit: spans(low, high, condition.value),
-    used: [largest.key],
-    reason: `Largest diameter ${formatLength(largest.value)}, ${largest.place.label}, ${edge}, ${date}.`,
-  };
-}
-
-const checkBase = ({ id, label, operator, value, source, confirmed }: LandingCondition) => ({
-  id,
-  label,
-  limit: `${operator} ${value} mm`,
-  spansLimit: false,
-  source: confirmed ? source : `${source} (not confirmed against the source)`,
-});

@@ -1,4 +1,5 @@
 import type { Measurement } from "../cases/patient-case.ts";
+import { writtenInterval } from "../cases/written-precision.ts";
 import { diameterFromAreaMm, diameterFromPerimeterMm } from "../quantities/equivalent-diameter.ts";
 import type { EdgeId } from "../quantities/measured-quantity.ts";
 import { holds } from "../quantities/limit.ts";
@@ -20,7 +21,7 @@ export interface NoReference {
  * Reference diameter of one section (measurements of one place, exam and lumen), in mm: from the perimeter,
  * else from the area, else the mean of the largest and smallest diameter of the same edge, else a mean diameter as
  * reported. One diameter alone is not enough: the section is not taken to be round. Refused are readings that
- * differ, and an area that would not fit inside the perimeter (isoperimetric inequality).
+ * differ, and an area that would not fit inside the perimeter (isoperimetric inequality) whatever the two were rounded from.
  */
 export function referenceDiameter(section: Measurement[]): ReferenceDiameter | NoReference {
   if (differ(section)) return { why: "readings of the same exam differ" };
@@ -36,12 +37,8 @@ export function referenceDiameter(section: Measurement[]): ReferenceDiameter | N
     const area = find("area", edge);
     const fromPerimeterMm = perimeter && diameterFromPerimeterMm(perimeter.value);
     const fromAreaMm = area && diameterFromAreaMm(area.value);
-    if (
-      fromPerimeterMm !== undefined &&
-      fromAreaMm !== undefined &&
-      !holds(fromAreaMm, "<=", fromPerimeterMm)
-    ) {
-      const [p, a] = [perimeter?.asWritten, area?.asWritten];
+    if (perimeter && area && !fitsInside(area, perimeter)) {
+      const [p, a] = [perimeter.asWritten, area.asWritten];
       return { why: `an area of ${a} does not fit inside a perimeter of ${p}` };
     }
     if (perimeter && fromPerimeterMm !== undefined) {
@@ -65,6 +62,11 @@ export function referenceDiameter(section: Measurement[]): ReferenceDiameter | N
   return {
     why: "the diameter perpendicular to the largest, an area or a perimeter is not measured",
   };
+}
+
+function fitsInside(area: Measurement, perimeter: Measurement): boolean {
+  const leastMm = diameterFromAreaMm(writtenInterval(area).low);
+  return holds(leastMm, "<=", diameterFromPerimeterMm(writtenInterval(perimeter).high));
 }
 
 function differ(section: Measurement[]): boolean {

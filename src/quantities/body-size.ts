@@ -15,7 +15,12 @@ export function aorticHeightIndexCmPerM(diameterMm: number, heightCm: number): n
   return diameterMm / 10 / (heightCm / 100);
 }
 
-/** Area-height ratio in cm2/m: pi d^2 / 4 over height; d in cm, height in m. */
+/** Area over height in cm2/m from a measured area in mm2. */
+export function areaOverHeightCm2PerM(areaMm2: number, heightCm: number): number {
+  return areaMm2 / heightCm;
+}
+
+/** Area-height ratio in cm2/m of a circle: pi d^2 / 4 over height; d in cm, height in m. */
 export function areaHeightRatioCm2PerM(diameterMm: number, heightCm: number): number {
-  return (Math.PI * (diameterMm / 10) ** 2) / 4 / (heightCm / 100);
+  return areaOverHeightCm2PerM((Math.PI * diameterMm ** 2) / 4, heightCm);
 }

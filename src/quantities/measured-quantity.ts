@@ -42,3 +42,11 @@ export type EdgeId = (typeof edgeIds)[number];
 /** Line along which a length was taken. */
 export const pathIds = ["centreline", "inner-curve", "outer-curve", "unstated"] as const;
 export type PathId = (typeof pathIds)[number];
+
+/** Plane that a section was measured in: perpendicular to the centreline, or the axial image as acquired. */
+export const planeIds = ["perpendicular", "axial", "unstated"] as const;
+export type PlaneId = (typeof planeIds)[number];
+
+/** Part of the cardiac cycle that was measured in. */
+export const phaseIds = ["systole", "diastole", "unstated"] as const;
+export type PhaseId = (typeof phaseIds)[number];

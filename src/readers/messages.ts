@@ -4,7 +4,7 @@ import { type MessageDefinition, messageMaker } from "../message.ts";
 export const readerMessages = {
   "file-not-recognised": {
     severity: "warning",
-    text: "set aside: neither a DICOM file nor a sheet with the headings of a measurement sheet, case sheet or meeting list",
+    text: "set aside: neither a DICOM file nor a sheet with the headings of a measurement sheet, finding sheet, case sheet or meeting list",
     remedy:
       "A sheet needs the headings patient_id, exam_date, place, quantity, value and unit; see the README.",
   },

@@ -21,6 +21,18 @@ export interface Reading {
   refused?: Message;
 }
 
+/** Something seen at a place that is no number, in the words of a finding sheet. */
+export interface StatedFinding {
+  source: SourcePlace;
+  place: string;
+  finding: string;
+  state: string;
+  reader: string | null;
+  comment: string | null;
+  /** Why it can't be used, where reading the file showed it already. */
+  refused?: Message;
+}
+
 /** How a file names the patient. Dates are YYYY-MM-DD. */
 export interface StatedPatient {
   id: string;
@@ -65,6 +77,7 @@ export interface ReadDocument {
   /** Null for a sheet. */
   report: ReportVersion | null;
   readings: Reading[];
+  findings: StatedFinding[];
 }
 
 /** One row of a case sheet. Cells are kept as text where the words are the site's own. */
@@ -79,6 +92,10 @@ export interface CaseRow {
   weightKg: number | null;
   diagnosis: string | null;
   onsetDate: string | null;
+  /** Dissection notation, malperfused territories and arch variant in the sheet's words. */
+  dissection: string | null;
+  malperfusion: string | null;
+  archVariant: string | null;
   aetiology: string | null;
   familyHistory: string | null;
   priorRepair: string | null;
@@ -98,6 +115,7 @@ export interface MeetingRow {
 export type FileKind =
   | "structured report"
   | "measurement sheet"
+  | "finding sheet"
   | "case sheet"
   | "meeting list"
   | "not for this program"

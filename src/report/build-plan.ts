@@ -1,22 +1,26 @@
+import { archOf } from "../cases/arch.ts";
+import { derivedQuantities } from "../cases/derived-quantities.ts";
+import { dissectionOf } from "../cases/dissection.ts";
+import { wallsAt } from "../cases/wall.ts";
 import type { Measurement, PatientCase } from "../cases/patient-case.ts";
 import { disagreements } from "../guidelines/disagreements.ts";
 import { ageInYears } from "../guidelines/population.ts";
 import { evaluateRules } from "../guidelines/evaluate-rules.ts";
+import type { HiddenRule } from "../guidelines/apply-rule-decisions.ts";
+import type { Schedule } from "../guidelines/schedule.ts";
+import { surveillance } from "../growth/surveillance.ts";
 import type { Rule } from "../guidelines/rule.ts";
 import { assessGrowth } from "../growth/growth.ts";
-import {
-  publishedReadingError,
-  type ReadingErrors,
-  readingErrorOfReading,
-  siteError,
-} from "../growth/reading-error.ts";
+import type { ReadingErrorEstimate } from "../growth/estimated-reading-error.ts";
+import { projections } from "../growth/projection.ts";
+import { type ReadingErrors, readingErrorOfReading } from "../growth/reading-error.ts";
 import { missingOf } from "../planning/completeness.ts";
 import { landingOptions } from "../planning/landing-options.ts";
 import { promptsOf } from "../planning/prompts.ts";
 import { quantities } from "../quantities/measured-quantity.ts";
-import { generalReadingError } from "../site/reading-errors.ts";
 import type { InventoryRow } from "../readers/csv/inventory.ts";
 import type { SiteConfig } from "../site/site-config.ts";
+import { archScheme, type ArchZone } from "../anatomy/arch-variants.ts";
 import type { AorticPlace } from "../anatomy/places.ts";
 import { cautions } from "./cautions.ts";
 import type { Plan, PlanMeasurement, PlanPlace } from "./plan.ts";
@@ -29,25 +33,30 @@ export interface PlanBasis {
   rules: readonly Rule[];
   /** Digest of `rules`, printed on every page. */
   rulesDigest: string;
+  /** Rules that the site hides, with its decisions. */
+  hiddenRules: readonly HiddenRule[];
+  /** Published schedules of follow-up imaging. */
+  schedules: readonly Schedule[];
   site: SiteConfig;
+  /** From the double readings of all cases of the run. */
+  readingErrorEstimates: readonly ReadingErrorEstimate[];
   /** Null where the site names no inventory. */
   inventory: readonly InventoryRow[] | null;
 }
 
-/** The reading errors in force: the site's own by method, and its general one or the published range where none of them applies. */
-export function readingErrorOf({ readingErrors }: SiteConfig): ReadingErrors {
-  const general = generalReadingError(readingErrors);
-  return {
-    ...(general ? siteError(general) : publishedReadingError),
-    byMethod: readingErrors.filter((error) => error !== general),
-  };
+/** The reading errors in force: the site's own by method, else those estimated from double readings, else published ones. */
+export function readingErrorOf({
+  site,
+  readingErrorEstimates,
+}: Pick<PlanBasis, "site" | "readingErrorEstimates">): ReadingErrors {
+  return { stated: site.readingErrors, estimated: readingErrorEstimates };
 }
 
 /** Computes everything that is printed about one patient. Pure: the same case and basis give the same plan. */
 export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
   const { asOf, version, rules, site } = basis;
   const { patient, facts } = patientCase;
-  const readingError = readingErrorOf(site);
+  const readingError = readingErrorOf(basis);
   const exams = new Map(patientCase.exams.map((exam) => [exam.key, exam]));
   const readingSdMmOf = (reading: Measurement): number => {
     const exam = exams.get(reading.exam) ?? { modality: null, gated: null };
@@ -56,7 +65,12 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
   };
   const growth = assessGrowth(patientCase, rules, { asOf, readingError });
   const assessments = evaluateRules(patientCase, rules, { asOf, readingSdMmOf });
-  const options = landingOptions(patientCase, { asOf, readingSdMmOf, inventory: basis.inventory });
+  const options = landingOptions(patientCase, {
+    asOf,
+    readingSdMmOf,
+    inventory: basis.inventory,
+    archConventions: site.archConventions,
+  });
   const missing = missingOf([
     ...assessments.map((entry) => ({
       name: entry.title,
@@ -91,7 +105,25 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
     },
     exams: patientCase.exams,
     measurements: patientCase.measurements.map(planMeasurement),
-    growth: growth.map((entry) => ({ ...entry, place: planPlace(entry.place) })),
+    derived: derivedQuantities(patientCase).map((entry) => ({
+      ...entry,
+      place: planPlace(entry.place),
+    })),
+    findings: patientCase.findings.map((entry) => ({ ...entry, place: planPlace(entry.place) })),
+    arch: planArch(patientCase, site),
+    walls: wallsAt(facts.priorRepairs, asOf, "present").map(({ zone, label, wall }) => ({
+      zone,
+      label,
+      ...("unclear" in wall
+        ? { kind: null, since: null, words: null, unclear: wall.unclear }
+        : { ...wall, unclear: null }),
+    })),
+    dissection: dissectionOf(patientCase, asOf),
+    growth: growth.map((entry) => ({
+      ...entry,
+      place: planPlace(entry.place),
+      projections: projections(entry, assessments, asOf),
+    })),
     assessments: assessments.map((entry) => ({
       ...entry,
       about: entry.about && planPlace(entry.about),
@@ -104,11 +136,55 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
           Number(b.body === site.preferredGuideline) - Number(a.body === site.preferredGuideline),
       ),
     })),
+    hiddenRules: basis.hiddenRules.map(({ rule, decision }) => ({
+      rule: rule.id,
+      title: rule.title,
+      body: rule.source.body,
+      year: rule.source.year,
+      by: decision.by,
+      date: decision.date,
+      reason: decision.reason,
+    })),
+    surveillance: planSurveillance(patientCase, basis),
     options,
     missing,
-    prompts: promptsOf(patientCase),
+    prompts: promptsOf(patientCase, asOf),
     messages: patientCase.messages,
     cautions: [...cautions],
+  };
+}
+
+/** The schedules that speak, or may speak, of the patient; of the others only the number. */
+function planSurveillance(
+  patientCase: PatientCase,
+  { schedules, asOf }: PlanBasis,
+): Plan["surveillance"] {
+  const all = surveillance(patientCase, schedules, { asOf });
+  const speaking = all.schedules.flatMap(({ outcome, source, ...rest }) =>
+    outcome === "does-not-apply"
+      ? []
+      : [{ ...rest, outcome, source: { ...source, doi: source.doi ?? null } }],
+  );
+  return {
+    schedules: speaking,
+    notApplicable: all.schedules.length - speaking.length,
+    next: all.next,
+  };
+}
+
+/** The arch with the zones that it has; where none is stated, those of the usual arch. */
+function planArch(patientCase: PatientCase, { archConventions }: SiteConfig): Plan["arch"] {
+  const arch = archOf(patientCase);
+  const { zones, undefinedBecause, source } = archScheme(arch.variants ?? [], archConventions);
+  const zone = (id: ArchZone) => {
+    const known = zones[id];
+    return known && { ...known, branches: [...known.branches] };
+  };
+  return {
+    ...arch,
+    zones: { "0": zone("0"), "1": zone("1"), "2": zone("2"), "3": zone("3"), "4": zone("4") },
+    undefinedBecause,
+    source,
   };
 }
 

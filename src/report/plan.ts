@@ -1,19 +1,20 @@
 import { z } from "zod";
-import { outcomes } from "../guidelines/rule.ts";
+import { findingStates, type FindingId } from "../cases/vocabulary.ts";
+import {
+  edgeIds,
+  lumenIds,
+  pathIds,
+  phaseIds,
+  planeIds,
+  statisticIds,
+} from "../quantities/measured-quantity.ts";
+import { surveillanceSchema } from "./surveillance-schema.ts";
+import { growthSchema } from "./growth-schema.ts";
+import { optionSchema } from "./option-schema.ts";
+import { interval, isoDate, outcome, place, source } from "./schema-parts.ts";
+import { dissectionSchema } from "./dissection-schema.ts";
 
-const isoDate = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
 const severity = z.enum(["error", "warning", "note"]);
-const outcome = z.enum(outcomes);
-
-const source = z
-  .strictObject({
-    file: z.string(),
-    sha256: z.string().nullable(),
-    at: z.string().nullable(),
-  })
-  .describe(
-    "Where a number stands in an input file: content item path, or record, line and column.",
-  );
 
 const message = z.strictObject({
   code: z.string(),
@@ -22,29 +23,6 @@ const message = z.strictObject({
   data: z.record(z.string(), z.union([z.string(), z.number()])),
   text: z.string(),
   remedy: z.string(),
-});
-
-const place = z
-  .strictObject({
-    kind: z.enum(["zone", "level", "landmark", "range", "branch", "distance"]),
-    id: z.string(),
-    label: z.string(),
-    zones: z.array(z.string()).describe("Zones it lies in; empty on a border and in the root."),
-    position: z
-      .number()
-      .describe("Along the vessel in bands: root 0 to 1, zone n from n+1 to n+2."),
-    span: z.tuple([z.number(), z.number()]).nullable().describe("First and last band of a range."),
-  })
-  .describe("A place on the aorta or a branch, by its anatomical name.");
-
-const interval = z.strictObject({
-  value: z.number(),
-  low: z
-    .number()
-    .nullable()
-    .describe("Lower end of the 95 % interval; null where no error is known."),
-  high: z.number().nullable(),
-  unit: z.string(),
 });
 
 const patient = z.strictObject({
@@ -68,6 +46,7 @@ const patient = z.strictObject({
         words: z.string(),
         date: z.string().nullable().describe("YYYY, YYYY-MM or YYYY-MM-DD as stated."),
         zones: z.array(z.string()).nullable().describe("Null where the words name none."),
+        kinds: z.array(z.string()).describe("What was done; empty where the words do not say."),
       }),
     )
     .nullable()
@@ -93,10 +72,12 @@ const measurement = z.strictObject({
   placeOrigin: z.string(),
   quantity: z.string(),
   quantityLabel: z.string(),
-  statistic: z.enum(["maximum", "minimum", "mean", "unstated"]),
-  lumen: z.enum(["whole", "true", "false", "unstated"]),
-  edge: z.enum(["inner", "outer", "unstated"]),
-  path: z.enum(["centreline", "inner-curve", "outer-curve", "unstated"]),
+  statistic: z.enum(statisticIds),
+  lumen: z.enum(lumenIds),
+  edge: z.enum(edgeIds),
+  path: z.enum(pathIds),
+  plane: z.enum(planeIds),
+  phase: z.enum(phaseIds),
   value: z.number(),
   unit: z.string(),
   asWritten: z.string(),
@@ -106,59 +87,74 @@ const measurement = z.strictObject({
   comment: z.string().nullable(),
 });
 
-const growthPoint = z.strictObject({
-  exam: z.string(),
-  date: isoDate,
-  values: z
-    .array(z.number())
-    .describe("In mm; more than one where readings of the same exam differ."),
-  measurements: z.array(z.string()),
-  low: z.number().describe("Value minus 1.96 SD of one reading."),
-  high: z.number(),
-  edge: z.enum(["inner", "outer", "unstated"]),
-  comparable: z.boolean().describe("With the last point of the series."),
-  reasons: z.array(z.string()).describe("Why it is not comparable, or what is unstated about it."),
-});
+const finding = z
+  .strictObject({
+    key: z.string(),
+    exam: z.string(),
+    place,
+    finding: z.enum(Object.keys(findingStates) as FindingId[]),
+    state: z.string(),
+    source,
+    reader: z.string().nullable(),
+    comment: z.string().nullable(),
+  })
+  .describe("Something seen at a place that is no number.");
 
-const growthInterval = z.strictObject({
-  from: isoDate,
-  to: isoDate,
-  days: z.number().int(),
-  change: interval,
-  rate: interval
+const derived = z
+  .strictObject({
+    key: z.string(),
+    exam: z.string(),
+    place,
+    lumen: z.enum(lumenIds),
+    edge: z.enum(edgeIds),
+    plane: z.enum(planeIds),
+    phase: z.enum(phaseIds),
+    kind: z.string(),
+    value: z.number(),
+    unit: z.string(),
+    low: z.number().describe("Over the rounding of the numbers that it was computed from."),
+    high: z.number(),
+    derivedFrom: z.array(z.string()).describe("Keys of measurements."),
+    how: z.string(),
+  })
+  .describe("A quantity computed from measurements of one section.");
+
+const archZone = z
+  .strictObject({ from: z.string(), to: z.string(), branches: z.array(z.string()) })
+  .nullable();
+
+const arch = z.strictObject({
+  variants: z
+    .array(z.string())
     .nullable()
-    .describe("mm per year; null under the shortest interval that is annualised."),
+    .describe("Empty: the usual arch. Null: not stated, or contradictory."),
+  stated: z.array(
+    z.strictObject({
+      by: z.enum(["case sheet", "readings", "findings"]),
+      variant: z.string(),
+      used: z.array(z.string()),
+    }),
+  ),
+  conflict: z.string().nullable(),
+  zones: z
+    .record(z.enum(["0", "1", "2", "3", "4"]), archZone)
+    .describe(
+      "Borders and branches; null where the zone map does not define a zone for this arch.",
+    ),
+  undefinedBecause: z.string().nullable(),
+  source: z.string(),
 });
 
-const growthAnswer = z.strictObject({
-  rule: z.string(),
-  body: z.string(),
-  year: z.number().int(),
-  limitMmPerYear: z.number(),
-  answer: z.enum(["exceeds", "does-not-exceed", "cannot-tell"]),
-  outcome: outcome.describe("The criterion as it is written."),
-  reason: z.string(),
-});
-
-const growth = z.strictObject({
-  key: z.string(),
-  place,
-  quantity: z.string(),
-  statistic: z.string(),
-  lumen: z.string(),
-  points: z.array(growthPoint),
-  intervals: z.array(growthInterval),
-  rate: interval.nullable().describe("mm per year over all comparable points."),
-  rateMethod: z.string().describe("How the rate was fitted, or why there is none."),
-  readingError: z.strictObject({
-    lowSdMm: z.number(),
-    highSdMm: z.number(),
-    source: z.string(),
-  }),
-  comparability: z.array(z.string()),
-  answers: z.array(growthAnswer),
-  sentence: z.string().describe("Change, time, rate with interval and answer, in words."),
-});
+const wall = z
+  .strictObject({
+    zone: z.string(),
+    label: z.string(),
+    kind: z.string().nullable().describe("Null where it is unclear."),
+    since: z.string().nullable(),
+    words: z.string().nullable(),
+    unclear: z.string().nullable().describe("What would have to be known."),
+  })
+  .describe("What the wall of a stretch is at the as-of date: native, or what replaced it.");
 
 const assessment = z.strictObject({
   rule: z.string(),
@@ -211,72 +207,17 @@ const disagreement = z.strictObject({
   sentence: z.string(),
 });
 
-const landingCheck = z.strictObject({
-  id: z.string(),
-  label: z.string(),
-  outcome,
-  value: interval.nullable(),
-  limit: z.string(),
-  spansLimit: z.boolean(),
-  source: z.string().describe("Where the limit comes from, and how it was checked."),
-  used: z.array(z.string()),
-  reason: z.string(),
-});
-
-const option = z.strictObject({
-  zone: z.enum(["0", "1", "2", "3", "4"]),
-  label: z.string(),
-  soundLengths: z.array(
-    z.strictObject({
-      path: z.enum(["centreline", "inner-curve", "outer-curve", "unstated"]),
-      valueMm: z.number(),
-      measurement: z.string(),
-    }),
-  ),
-  diameterRange: z
-    .strictObject({
-      lowMm: z.number(),
-      highMm: z.number(),
-      measurements: z.array(z.string()),
-    })
-    .nullable(),
-  reference: z
-    .strictObject({
-      diameterMm: z.number(),
-      method: z.string(),
-      edge: z.string(),
-      measurements: z.array(z.string()),
-    })
-    .nullable()
-    .describe("The vessel diameter that oversizing is reckoned from."),
-  oversizing: z
-    .strictObject({
-      situation: z.string(),
-      lowPercent: z.number(),
-      highPercent: z.number(),
-      source: z.string(),
-      graftLowMm: z.number(),
-      graftHighMm: z.number(),
-      surelyInsideLowMm: z
-        .number()
-        .describe("Inside the window over the whole reading error; may exceed the high end."),
-      surelyInsideHighMm: z.number(),
-      inventoryRows: z
-        .array(z.strictObject({ id: z.string(), proximalMm: z.number() }))
-        .nullable()
-        .describe(
-          "Rows of the site's inventory whose proximal diameter lies in the window; null without an inventory.",
-        ),
-    })
-    .nullable(),
-  branchesCovered: z.array(z.string()),
-  movedFirst: z
-    .array(z.string())
-    .describe("What must be re-fed before these branches are covered."),
-  checks: z.array(landingCheck),
-  missing: z.array(z.string()),
-  questions: z.array(z.strictObject({ text: z.string(), answeredBy: z.string() })),
-});
+const hiddenRule = z
+  .strictObject({
+    rule: z.string(),
+    title: z.string(),
+    body: z.string(),
+    year: z.number().int(),
+    by: z.string().describe("Role of who decided."),
+    date: isoDate,
+    reason: z.string(),
+  })
+  .describe("A criterion that the site file hides: it is not evaluated.");
 
 const missing = z.strictObject({
   what: z.string(),
@@ -306,10 +247,17 @@ export const planSchema = z
     patient,
     exams: z.array(exam),
     measurements: z.array(measurement),
-    growth: z.array(growth),
+    derived: z.array(derived),
+    findings: z.array(finding),
+    arch,
+    walls: z.array(wall),
+    dissection: dissectionSchema.nullable().describe("Null where nothing speaks of one."),
+    growth: z.array(growthSchema),
     assessments: z.array(assessment),
     disagreements: z.array(disagreement),
-    options: z.array(option),
+    hiddenRules: z.array(hiddenRule),
+    surveillance: surveillanceSchema,
+    options: z.array(optionSchema),
     missing: z.array(missing),
     prompts: z.array(prompt),
     messages: z.array(message),

@@ -27,6 +27,18 @@ const pathWords: Record<PlanMeasurement["path"], string> = {
   unstated: "path not stated",
 };
 
+const planeWords: Record<PlanMeasurement["plane"], string> = {
+  perpendicular: "perpendicular to the centreline",
+  axial: "axial plane",
+  unstated: "plane not stated",
+};
+
+const phaseWords: Record<PlanMeasurement["phase"], string> = {
+  systole: "in systole",
+  diastole: "in diastole",
+  unstated: "phase not stated",
+};
+
 const sexWords = { F: "female", M: "male", O: "other" } as const;
 
 /** "outer edge", "edge not stated". */
@@ -38,5 +50,9 @@ export const statisticWord = (statistic: PlanMeasurement["statistic"]): string =
 export const lumenWord = (lumen: PlanMeasurement["lumen"]): string => lumenWords[lumen];
 /** "along the centreline", "path not stated". */
 export const pathWord = (path: PlanMeasurement["path"]): string => pathWords[path];
+/** "perpendicular to the centreline", "plane not stated". */
+export const planeWord = (plane: PlanMeasurement["plane"]): string => planeWords[plane];
+/** "in systole", "phase not stated". */
+export const phaseWord = (phase: PlanMeasurement["phase"]): string => phaseWords[phase];
 /** "female", "male", "other". */
 export const sexWord = (sex: keyof typeof sexWords): string => sexWords[sex];

@@ -3,9 +3,12 @@ import { ucumFromSheet } from "../quantities/unit.ts";
 import { headingKey, unitInHeading } from "./heading-key.ts";
 import { fieldsOf, type SheetField, type SheetKind } from "./sheet-fields.ts";
 
+/** What the checks look at in a column of measurements. */
+type DeclaredMeasure = Partial<Record<"unit" | "plane" | "phase", string | undefined>>;
+
 /** What the checks look at; a column is a field or a measurement. */
 interface DeclaredSheet {
-  columns: Record<string, SheetField | { unit?: string | undefined }>;
+  columns: Record<string, SheetField | DeclaredMeasure>;
   always: Partial<Record<string, string | undefined>>;
 }
 
@@ -16,11 +19,14 @@ const reportTo =
   (path, message) =>
     context.addIssue({ code: "custom", path, message });
 
-/** What kind of sheet its columns make it. */
-export function kindOfSheet({ columns }: Pick<DeclaredSheet, "columns">): SheetKind {
+/** What kind of sheet its columns, and what holds for every row of it, make it. */
+export function kindOfSheet({ columns, always }: DeclaredSheet): SheetKind {
   const targets = Object.values(columns);
   if (targets.some((target) => typeof target !== "string")) return "wide sheet";
-  if (["place", "quantity", "value"].some((field) => targets.includes(field as SheetField))) {
+  const has = (field: SheetField): boolean =>
+    targets.includes(field) || always[field] !== undefined;
+  if (has("finding") || has("state")) return "finding sheet";
+  if ((["place", "quantity", "value"] as const).some((field) => targets.includes(field))) {
     return "long sheet";
   }
   return targets.includes("order") ? "meeting list" : "case sheet";
@@ -76,6 +82,13 @@ function checkFields(sheet: DeclaredSheet, report: Report): void {
   }
   for (const [field, text] of Object.entries(sheet.always)) {
     if (text !== undefined) check(field, ["always", field]);
+  }
+  for (const [heading, target] of Object.entries(sheet.columns)) {
+    if (typeof target === "string") continue;
+    for (const field of ["plane", "phase"] as const) {
+      if (target[field] === undefined || !seen.has(field)) continue;
+      report(["columns", heading, field], `${field} is stated for the whole row too`);
+    }
   }
   for (const field of required) {
     if (!seen.has(field)) report(["columns"], `a ${kind} needs a column for ${field}`);

@@ -1,4 +1,4 @@
-/** What a column of a sheet can hold, by kind of sheet. A long sheet has one row a measurement; a wide one, one row an exam. */
+/** What a column of a sheet can hold, by kind of sheet. A long sheet has one row a measurement; a wide one, one row an exam; a finding sheet, one row a finding. */
 export const sheetFields = {
   "long sheet": {
     required: ["patient_id", "exam_date", "place", "quantity", "value"],
@@ -7,6 +7,8 @@ export const sheetFields = {
       "statistic",
       "lumen",
       "edge",
+      "plane",
+      "phase",
       "issuer",
       "name",
       "birth_date",
@@ -19,6 +21,21 @@ export const sheetFields = {
   },
   "wide sheet": {
     required: ["patient_id", "exam_date"],
+    optional: [
+      "plane",
+      "phase",
+      "issuer",
+      "name",
+      "birth_date",
+      "sex",
+      "gated",
+      "modality",
+      "reader",
+      "comment",
+    ],
+  },
+  "finding sheet": {
+    required: ["patient_id", "exam_date", "place", "finding", "state"],
     optional: ["issuer", "name", "birth_date", "sex", "gated", "modality", "reader", "comment"],
   },
   "case sheet": {
@@ -32,6 +49,9 @@ export const sheetFields = {
       "weight_kg",
       "diagnosis",
       "onset_date",
+      "dissection",
+      "malperfusion",
+      "arch_variant",
       "aetiology",
       "family_history",
       "prior_repair",

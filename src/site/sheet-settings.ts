@@ -28,6 +28,8 @@ const cellText = z.preprocess(asWord, z.string().min(1));
 const statistic = z.enum(["maximum", "minimum", "mean"]);
 const lumen = z.preprocess(asWord, z.enum(["whole", "true", "false"]));
 const edge = z.enum(["inner", "outer"]);
+const plane = z.enum(["perpendicular", "axial"]);
+const phase = z.enum(["systole", "diastole"]);
 
 const measureColumnSchema = z
   .strictObject({
@@ -36,6 +38,8 @@ const measureColumnSchema = z
     statistic: statistic.optional(),
     lumen: lumen.optional(),
     edge: edge.optional(),
+    plane: plane.optional(),
+    phase: phase.optional(),
     unit: z
       .string()
       .refine((unit) => ucumFromSheet(unit) !== null, "not one of mm, cm, mm2, cm2, mL, deg")
@@ -70,6 +74,10 @@ const sheetSchema = z
         statistic: statistic.optional(),
         lumen: lumen.optional(),
         edge: edge.optional(),
+        plane: plane.optional(),
+        phase: phase.optional(),
+        finding: cellText.optional(),
+        state: cellText.optional(),
         unit: z.string().min(1).optional(),
         issuer: cellText.optional(),
         gated: z.enum(["yes", "no"]).optional(),
@@ -83,6 +91,10 @@ const sheetSchema = z
         statistic: z.record(z.string(), statistic).optional(),
         lumen: z.record(z.string(), lumen).optional(),
         edge: z.record(z.string(), edge).optional(),
+        plane: z.record(z.string(), plane).optional(),
+        phase: z.record(z.string(), phase).optional(),
+        finding: z.record(z.string(), cellText).optional(),
+        state: z.record(z.string(), cellText).optional(),
         gated: z.record(z.string(), z.enum(["yes", "no"])).optional(),
         sex: z.record(z.string(), z.enum(["F", "M", "O"])).optional(),
       })

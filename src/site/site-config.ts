@@ -1,10 +1,13 @@
 import { z } from "zod";
+import type { ArchConvention } from "../anatomy/arch-variants.ts";
 import { meaningSchema } from "../anatomy/dictionary.ts";
 import { parseDataFile } from "../data-file.ts";
 import type { Message } from "../message.ts";
+import { archConventionsSchema } from "./arch-conventions.ts";
 import { type IdentityDecision, identityDecisionsSchema } from "./identity-decisions.ts";
 import { siteMessage } from "./messages.ts";
 import { readingErrorsSchema, type SiteReadingError } from "./reading-errors.ts";
+import { placedDecisions, type RuleDecision, ruleDecisionsSchema } from "./rule-decisions.ts";
 import {
   dateOrderSchema,
   decimalMarkSchema,
@@ -12,6 +15,13 @@ import {
   type SheetConventions,
   sheetsSchema,
 } from "./sheet-settings.ts";
+
+const followUpSchema = z
+  .strictObject({
+    lostAfterMonths: z.number().int().positive().default(24),
+    nearLimitMm: z.number().nonnegative().default(5),
+  })
+  .prefault({});
 
 const siteSchema = z.strictObject({
   issuer: z.string().min(1).nullable().default(null),
@@ -30,6 +40,10 @@ const siteSchema = z.strictObject({
   dates: dateOrderSchema.default("iso"),
   sheets: sheetsSchema.default([]),
   identities: identityDecisionsSchema,
+  followUp: followUpSchema,
+  archConventions: archConventionsSchema,
+  rules: ruleDecisionsSchema,
+  neighbourStepMm: z.number().positive().max(150).default(25),
 });
 
 /** A file of comments only states nothing, which is no mistake. */
@@ -46,16 +60,24 @@ export interface SiteConfig extends SheetConventions {
   /** Standard deviations of one diameter reading by method; where none applies, the published range is used. */
   readingErrors: readonly SiteReadingError[];
   paper: "A4" | "Letter";
+  /** What the follow-up list calls lost (no exam for so many months) and near a limit; common practice, not from a source. */
+  followUp: { lostAfterMonths: number; nearLimitMm: number };
   /** The site's private codes, keyed SCHEME:VALUE. */
   codes: z.infer<typeof siteSchema>["codes"];
   /** Decisions about patient IDs whose files disagree about who the patient is. */
   identities: readonly IdentityDecision[];
+  /** How the site divides arches that are not the usual one; without an entry such an arch has no zones of its own. */
+  archConventions: readonly ArchConvention[];
+  /** Published criteria that the site confirmed, corrected or hid; whether they exist is checked where criteria are known. */
+  rules: readonly RuleDecision[];
+  /** Step in mm between the diameters of neighbouring places from which on it is doubted. The default is common practice, not from a source. */
+  neighbourStepMm: number;
   /** The lab's own words for places, to place ids. */
   words: Record<string, string>;
 }
 
-/** Without a site file: no issuer, the published reading error, A4, no private codes or words. */
-export const noSiteConfig: SiteConfig = siteSchema.parse({});
+/** Without a site file: no issuer, the published reading error, A4, no private codes, words or conventions. */
+export const noSiteConfig: SiteConfig = { ...siteSchema.parse({}), rules: [] };
 
 /** Parses the text of a site file. Every mistake is a message with its line. */
 export function parseSiteConfig(
@@ -63,7 +85,9 @@ export function parseSiteConfig(
   file: string,
 ): { site: SiteConfig; messages: [] } | { site: null; messages: Message[] } {
   const { value, problems } = parseDataFile(text, siteFileSchema);
-  if (value !== null) return { site: value, messages: [] };
+  if (value !== null) {
+    return { site: { ...value, rules: placedDecisions(value.rules, text, file) }, messages: [] };
+  }
   const messages = problems.map(({ line, path, what }) =>
     siteMessage(
       "site-file-mistake",

@@ -1,14 +1,24 @@
 import { describe, expect, test } from "vitest";
-import { wordKey } from "../../src/anatomy/dictionary.ts";
 import { placeById, placeDistalToLeftSubclavian, placeTable } from "../../src/anatomy/places.ts";
+import { unorderedKey } from "../../src/anatomy/spelling.ts";
 import { zonesAround } from "../../src/anatomy/zones-around.ts";
 
 describe("places", () => {
-  test("ids are unique, and no spelling or code stands twice", () => {
+  test("ids are unique, and no code stands twice", () => {
     const unique = (values: string[]) => expect(new Set(values).size).toBe(values.length);
     unique(placeTable.map(({ place }) => place.id));
     unique(placeTable.flatMap(({ codes }) => codes));
-    unique(placeTable.flatMap(({ words }) => [...new Set(words.map(wordKey))]));
+  });
+
+  test("no spelling stands for two places, in whatever order its words are", () => {
+    const owners = Map.groupBy(
+      placeTable.flatMap(({ place, words }) =>
+        words.map((spelling) => ({ id: place.id, key: unorderedKey(spelling) })),
+      ),
+      ({ key }) => key,
+    );
+    for (const [key, rows] of owners) expect(new Set(rows.map(({ id }) => id)).size, key).toBe(1);
+    expect(owners.size).toBeGreaterThan(1000);
   });
 
   test("ranges, and only ranges, have a span that holds their position", () => {
@@ -50,6 +60,8 @@ describe("zones around a place", () => {
     ["zone-10-left", ["10-left"]],
     ["left-subclavian-artery", ["2"]],
     ["right-internal-iliac-artery", []],
+    ["proximal-anastomosis", []],
+    ["aberrant-right-subclavian-artery", []],
   ])("%s", (id, zones) => {
     expect(zonesAround(placeById(id))).toEqual(zones);
   });

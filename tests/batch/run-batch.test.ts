@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { exitCodeOf, runBatch } from "../../src/batch/run-batch.ts";
 import { loadRules } from "../../src/guidelines/load-rules.ts";
+import { loadSchedules } from "../../src/guidelines/load-schedules.ts";
 import type { buildPlan as realBuildPlan } from "../../src/report/build-plan.ts";
 import { noSiteConfig } from "../../src/site/site-config.ts";
 
@@ -51,6 +52,8 @@ const run = () =>
     asOf: "2026-01-15",
     site: noSiteConfig,
     rules: loadRules(),
+    hiddenRules: [],
+    schedules: loadSchedules(),
     inventory: null,
     onProgress: () => {},
   });

@@ -1,7 +1,14 @@
-/* Measures speed, beside other programs on the same files: npm run bench -- read */
+/*
+ * npm run bench -- read: speed, beside other programs on the same files.
+ * npm run bench -- calibration: how often intervals and answers of growth hold for invented series of known growth.
+ */
+import { benchCalibration } from "./calibration.ts";
 import { benchReading } from "./read-reports.ts";
 
-const benches = new Map([["read", benchReading]]);
+const benches = new Map([
+  ["read", benchReading],
+  ["calibration", benchCalibration],
+]);
 const [name = ""] = process.argv.slice(2);
 const bench = benches.get(name);
 if (bench) bench((line) => process.stdout.write(`${line}\n`));

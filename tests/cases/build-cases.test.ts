@@ -2,8 +2,14 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { buildCases } from "../../src/cases/build-cases.ts";
 import type { DatedCaseRow } from "../../src/cases/patient-files.ts";
-import type { ReadDocument } from "../../src/readers/reading.ts";
-import { sampleCaseRow, sampleDocument, sampleOptions, sampleReading } from "./sample-documents.ts";
+import type { ReadDocument, StatedFinding } from "../../src/readers/reading.ts";
+import {
+  sampleCaseRow,
+  sampleDocument,
+  sampleFinding,
+  sampleOptions,
+  sampleReading,
+} from "./sample-documents.ts";
 
 const build = (documents: ReadDocument[], rows: DatedCaseRow[] = [], rest = {}) =>
   buildCases(documents, rows, { ...sampleOptions, ...rest });
@@ -140,6 +146,58 @@ describe("buildCases", () => {
   });
 });
 
+describe("findings of a case", () => {
+  const sheet = (date: string, ...findings: StatedFinding[]) =>
+    sampleDocument(date, [], { file: `findings-${date}.csv`, findings });
+
+  test("an exam with findings and no measurement is an exam, and a patient with findings only a case", () => {
+    const documents = [
+      sheet("2025-01-10", sampleFinding("zone 4", "false lumen", "patent")),
+      sheet("2024-01-10", sampleFinding("zone 3", "entry tear", "present")),
+    ];
+    const [found] = build(documents).cases;
+    expect(found?.measurements).toEqual([]);
+    expect(found?.exams.map(({ key }) => key)).toEqual(["2024-01-10", "2025-01-10"]);
+    expect(found?.findings.map(({ exam, place }) => [exam, place.id])).toEqual([
+      ["2024-01-10", "zone-3"],
+      ["2025-01-10", "zone-4"],
+    ]);
+  });
+
+  test("findings join the measurements of the same exam; what is not understood is said", () => {
+    const rows = [
+      sampleFinding("zone 4", "false lumen", "patent"),
+      sampleFinding("zone 4", "false lumen", "thrombosed"),
+      sampleFinding("zone 4", "false lumen", "completely thrombosed"),
+    ];
+    const [found] = build([first, sheet("2024-01-10", ...rows)]).cases;
+    expect(found?.exams).toHaveLength(1);
+    expect(found?.measurements).toHaveLength(1);
+    expect(found?.findings).toHaveLength(2);
+    expect(found?.messages.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(["finding-state-not-understood", "findings-differ"]),
+    );
+  });
+
+  test.each([
+    ["gating", { gated: true }, { gated: false }, "whether it was gated"],
+    ["modality", { modality: "CT" }, { modality: "MR" }, "the modality"],
+  ])(
+    "files that disagree on the %s leave it not stated, and that is said",
+    (_, one, other, what) => {
+      const sheets = [one, other].map((exam, index) =>
+        sampleDocument("2024-01-10", arch(`5${index}`), { file: `${index}.csv`, exam }),
+      );
+      const [found] = build(sheets).cases;
+      expect(found?.exams[0]).toMatchObject(
+        Object.fromEntries(Object.keys(one).map((key) => [key, null])),
+      );
+      const said = found?.messages.filter(({ code }) => code === "exam-facts-differ");
+      expect(said).toMatchObject([{ data: { date: "2024-01-10", what } }]);
+    },
+  );
+});
+
 describe("case facts", () => {
   const factsOf = (...rows: DatedCaseRow[]) => build([first], rows).cases[0];
 
@@ -203,6 +261,11 @@ describe("case facts", () => {
     ],
   ])("prior repair %j", (priorRepair, expected) => {
     const found = factsOf({ row: sampleCaseRow({ priorRepair }), night: 1 });
-    expect(found?.facts.priorRepairs).toEqual(expected);
+    const repairs = found?.facts.priorRepairs?.map(({ words, date, zones }) => ({
+      words,
+      date,
+      zones,
+    }));
+    expect(repairs ?? null).toEqual(expected);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Interpretation } from "../../src/anatomy/interpret.ts";
 import { placeById } from "../../src/anatomy/places.ts";
-import { sizeDoubt } from "../../src/cases/doubtful-size.ts";
+import { believedRange, sizeDoubt } from "../../src/cases/doubtful-size.ts";
 import { parseDecimal } from "../../src/quantities/decimal.ts";
 
 const doubt = (text: string, unit: string, rest: Partial<Interpretation> = {}) => {
@@ -15,6 +15,8 @@ const doubt = (text: string, unit: string, rest: Partial<Interpretation> = {}) =
     lumen: "unstated",
     edge: "outer",
     path: "unstated",
+    plane: "unstated",
+    phase: "unstated",
     ...rest,
   };
   return sizeDoubt(what, decimal, unit, `${text} ${unit}`);
@@ -65,5 +67,32 @@ describe("sizeDoubt", () => {
 
   test("the circle of an area is named", () => {
     expect(doubt("16.62", "mm2", { quantity: "area" })?.met).toBe("16.62 mm2 (a circle of 4.6 mm)");
+  });
+});
+
+describe("believedRange", () => {
+  const zone = placeById("zone-5");
+  const branch = placeById("left-subclavian-artery");
+  const iliac = placeById("zone-10-left");
+  test.each([
+    ["length", 700, 700.1, zone, "whole"],
+    ["sound-length", 700, 700.1, zone, "unstated"],
+    ["angle", 360, 361, zone, "unstated"],
+    ["volume", 3000, 3001, zone, "whole"],
+    ["diameter", 100, 101, branch, "unstated"],
+    ["diameter", 1, 0.9, branch, "unstated"],
+    ["perimeter", 314, 315, iliac, "unstated"],
+    ["area", 7853, 7855, iliac, "unstated"],
+    ["diameter", 150, 151, zone, "true"],
+    ["long-axis", 150, 151, zone, "false"],
+  ] as const)("%s: %d is believed, %d is not", (quantity, believed, doubted, place, lumen) => {
+    expect(believedRange({ quantity, place, lumen, value: believed })).toBeNull();
+    expect(believedRange({ quantity, place, lumen, value: doubted })).toMatch(/\d/);
+  });
+
+  test("the size of the whole aorta is left to sizeDoubt", () => {
+    expect(
+      believedRange({ quantity: "diameter", place: zone, lumen: "whole", value: 400 }),
+    ).toBeNull();
   });
 });

@@ -1,6 +1,6 @@
 import { buildDictionary } from "../../src/anatomy/dictionary.ts";
 import type { BuildOptions } from "../../src/cases/build-cases.ts";
-import type { CaseRow, ReadDocument, Reading } from "../../src/readers/reading.ts";
+import type { CaseRow, ReadDocument, Reading, StatedFinding } from "../../src/readers/reading.ts";
 import { createHash } from "node:crypto";
 
 /** Options of a run on 2026-01-15 without a site file. */
@@ -9,6 +9,7 @@ export const sampleOptions: BuildOptions = {
   issuer: null,
   identities: [],
   dictionary: buildDictionary({ codes: {}, words: {} }),
+  neighbourStepMm: 25,
   reportMessages: new Map(),
 };
 
@@ -41,6 +42,24 @@ export function sampleReading(
   };
 }
 
+/** An invented finding of a sheet. */
+export function sampleFinding(
+  place: string,
+  finding: string,
+  state: string,
+  rest: Partial<StatedFinding> = {},
+): StatedFinding {
+  return {
+    source: { file: "findings.csv", sha256: "ef", at: "record 2" },
+    place,
+    finding,
+    state,
+    reader: null,
+    comment: null,
+    ...rest,
+  };
+}
+
 /** An invented document of patient P1. */
 export function sampleDocument(
   imagingDate: string,
@@ -50,9 +69,11 @@ export function sampleDocument(
     sop?: string;
     replaces?: string[];
     file?: string;
+    findings?: StatedFinding[];
+    exam?: Partial<ReadDocument["exam"]>;
   } = {},
 ): ReadDocument {
-  const { patient, sop, replaces = [], file = `${imagingDate}.dcm` } = rest;
+  const { patient, sop, replaces = [], file = `${imagingDate}.dcm`, findings = [], exam } = rest;
   return {
     source: { file, sha256: createHash("sha256").update(file).digest("hex"), at: null },
     patient: { id: "P1", issuer: "LAB", name: null, birthDate: null, sex: null, ...patient },
@@ -62,6 +83,7 @@ export function sampleDocument(
       imagingDateOrigin: "study date",
       modality: "CT",
       gated: null,
+      ...exam,
     },
     report:
       sop === undefined
@@ -75,6 +97,7 @@ export function sampleDocument(
             identicalUids: [],
           },
     readings,
+    findings,
   };
 }
 
@@ -91,6 +114,9 @@ export function sampleCaseRow(rest: Partial<CaseRow> = {}): CaseRow {
     weightKg: null,
     diagnosis: null,
     onsetDate: null,
+    dissection: null,
+    malperfusion: null,
+    archVariant: null,
     aetiology: null,
     familyHistory: null,
     priorRepair: null,

@@ -48,7 +48,7 @@ describe("run on the demo", () => {
     expect(first.exitCode).toBe(1);
     expect(first.out).toContain("uncalibrated-mara-2026-01-09.dcm: set aside");
     expect(first.out).toContain("patient DEMO-010: the birth date differs between files");
-    expect(first.out).toContain("28 used, 0 already known, 0 skipped, 3 set aside");
+    expect(first.out).toContain("29 used, 0 already known, 0 skipped, 3 set aside");
     expect(first.out).toContain("patients: 11 reported, 1 failed");
   });
 
@@ -112,7 +112,11 @@ describe("run on the demo", () => {
     const root = readPlan(out, "DEMO-004").growth.find(
       ({ place }) => place.id === "sinuses-of-valsalva",
     );
-    expect(root?.points.map(({ comparable }) => comparable)).toEqual([false, false, true]);
+    expect(root?.points.map(({ comparability }) => comparability)).toEqual([
+      "not-comparable",
+      "not-comparable",
+      "comparable",
+    ]);
     expect(root?.rate).toBeNull();
     const grown = readPlan(out, "DEMO-001").growth.find(
       ({ place }) => place.id === "mid-descending",

@@ -30,7 +30,7 @@ const importers: Record<string, string> = {
   "@stdlib/stats-base-dists-t-quantile": "src/statistics/student-t.ts",
   "cli-progress": "src/cli/terminal.ts",
   "csv-parse": "src/readers/csv/csv-file.ts",
-  "csv-stringify": "src/batch/measurements-csv.ts",
+  "csv-stringify": "src/batch/csv-text.ts",
   "d3-scale": "src/report/charts/scales.ts",
   dcmjs: "src/readers/dicom-sr/data-dictionary.ts",
   handlebars: "src/report/template-engine.ts",

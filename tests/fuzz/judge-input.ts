@@ -1,4 +1,5 @@
 import { buildDictionary } from "../../src/anatomy/dictionary.ts";
+import { understandFinding } from "../../src/cases/findings.ts";
 import { measure } from "../../src/cases/measure.ts";
 import type { Message } from "../../src/message.ts";
 import { readFile } from "../../src/readers/read-file.ts";
@@ -8,8 +9,8 @@ const dictionary = buildDictionary({ codes: {}, words: {} });
 export type FuzzOutcome = "used" | "skipped" | "set aside";
 
 /**
- * Reads any bytes as the program does and understands every number. Throws where the program fails, and where a file
- * is neither used nor set aside with a reason, a number neither measured nor left out with a reason.
+ * Reads any bytes as the program does and understands every number and finding. Throws where the program fails, and
+ * where a file is neither used nor set aside with a reason, a number neither measured nor left out with a reason.
  */
 export function judgeInput(bytes: Uint8Array): FuzzOutcome {
   const read = readFile(bytes, "fuzz.bin");
@@ -21,6 +22,10 @@ export function judgeInput(bytes: Uint8Array): FuzzOutcome {
     if (measurement && !(measurement.value > 0 && Number.isFinite(measurement.value))) {
       throw new Error(`the value ${measurement.value} is none`);
     }
+  }
+  for (const stated of read.documents.flatMap(({ findings }) => findings)) {
+    const { message } = understandFinding(stated, "exam", dictionary);
+    if (message) expectMessage(message);
   }
   const parts = read.documents.length + read.caseRows.length + read.meetingRows.length;
   if (read.setAside) {

@@ -3,6 +3,7 @@ import { dirname } from "node:path";
 import { describe, expect, test } from "vitest";
 import { takeIn } from "../../src/batch/intake.ts";
 import { loadRules, rulesDigest } from "../../src/guidelines/load-rules.ts";
+import { loadSchedules } from "../../src/guidelines/load-schedules.ts";
 import { History } from "../../src/history/history.ts";
 import { buildPlan } from "../../src/report/build-plan.ts";
 import { planHtml } from "../../src/report/pages/plan-page.ts";
@@ -22,9 +23,21 @@ const basis = {
   version: "golden",
   rules,
   rulesDigest: rulesDigest(rules),
+  hiddenRules: [],
+  schedules: loadSchedules(),
+  readingErrorEstimates: [],
   site,
   inventory: null,
 };
+
+/** Invented cases for what an aorta can be besides whole and usual: see the sheets in the folder. */
+const anatomyHistory = new History(":memory:");
+const { cases: anatomyCases } = takeIn("fixtures/anatomy", anatomyHistory, {
+  asOf,
+  site,
+  onFile: () => {},
+});
+anatomyHistory.close();
 
 /** Compares with the stored text, or writes it where UPDATE_GOLDEN is set. */
 function expectGolden(name: string, text: string): void {
@@ -66,5 +79,29 @@ describe("golden reports of the demo", () => {
     const plan = buildPlan(patientCase, basis);
     expectGolden(`${id}.plan.html`, body(planHtml(plan)));
     expectGolden(`${id}.summary.html`, body(summaryHtml(plan)));
+  });
+});
+
+describe("golden reports of the anatomy cases", () => {
+  const caseOf = (id: string) => {
+    const found = anatomyCases.find(({ patient }) => patient.id === id);
+    if (!found) throw new Error(`no case ${id}`);
+    return found;
+  };
+
+  test.each([
+    ["ANATOMY-1", "a common origin of the innominate and left common carotid arteries"],
+    ["ANATOMY-2", "an aberrant right subclavian artery"],
+    ["ANATOMY-3", "a replaced ascending aorta with residual dissection of the arch"],
+    ["ANATOMY-4", "a thoraco-abdominal aneurysm beyond a stent graft"],
+    ["ANATOMY-5", "an infrarenal aneurysm only"],
+  ])("%s: %s", (id) => {
+    const plan = buildPlan(caseOf(id), basis);
+    expect(planSchema.parse(plan)).toEqual(plan);
+    expectGolden(`${id}.plan.json`, `${JSON.stringify(plan, null, 1)}\n`);
+  });
+
+  test("the page of the residual dissection", () => {
+    expectGolden("ANATOMY-3.plan.html", body(planHtml(buildPlan(caseOf("ANATOMY-3"), basis))));
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { growthCriterion } from "../../src/growth/growth-criterion.ts";
-import type { DatedSize } from "../../src/growth/growth-rate.ts";
+import type { DatedSize } from "../../src/growth/growth-line.ts";
 import { sampleRule } from "./sample-growth-case.ts";
 
 const sizes = (...entries: [string, number][]): DatedSize[] =>

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Measurement, PatientCase, PriorRepair } from "../../src/cases/patient-case.ts";
+import { isCompared } from "../../src/growth/comparability.ts";
 import { growthSeries } from "../../src/growth/growth-series.ts";
 import { sampleCase, type SampleExam, sampleMeasurement } from "./sample-growth-case.ts";
 
@@ -15,10 +16,6 @@ const twoExams: SampleExam[] = [
 /** Comparability of the first of two exams with the second. */
 const firstOf = (...parameters: Parameters<typeof sampleCase>) =>
   growthSeries(sampleCase(...parameters))[0]?.points[0];
-const exams = (first: Partial<SampleExam>, last: Partial<SampleExam> = {}): SampleExam[] => [
-  { date: "2024-01-10", mm: 44, ...first },
-  { date: "2026-01-12", mm: 48, ...last },
-];
 
 describe("which diameters make a series", () => {
   test("the same diameter of the same place in two exams", () => {
@@ -28,8 +25,8 @@ describe("which diameters make a series", () => {
       key: "G-mid-ascending-maximum-whole",
       place: { id: "mid-ascending" },
       points: [
-        { exam: { key: "2024-01-10" }, valuesMm: [44], comparable: true, reasons: [] },
-        { exam: { key: "2026-01-12" }, valuesMm: [48.5], comparable: true, reasons: [] },
+        { exam: { key: "2024-01-10" }, valuesMm: [44], verdict: "comparable", reasons: [] },
+        { exam: { key: "2026-01-12" }, valuesMm: [48.5], verdict: "comparable", reasons: [] },
       ],
     });
   });
@@ -76,7 +73,23 @@ describe("which diameters make a series", () => {
       ["G-mid-ascending-maximum-whole-inner-edge", [41, 45]],
       ["G-mid-ascending-maximum-whole-outer-edge", [44, 48.5]],
     ]);
-    expect(series.every(({ points }) => points.every(({ comparable }) => comparable))).toBe(true);
+    expect(series.every(({ points }) => points.every(isCompared))).toBe(true);
+  });
+
+  test("so does one that reports planes, or cardiac phases, side by side", () => {
+    const keysWith = (...more: Measurement[]) =>
+      growthSeries(withMore(sampleCase(twoExams), more)).map(({ key }) => key);
+    const axial = twoExams.map(({ date }) => sampleMeasurement(date, 47, { plane: "axial" }));
+    expect(keysWith(...axial)).toEqual([
+      "G-mid-ascending-maximum-whole-axial-plane",
+      "G-mid-ascending-maximum-whole-unstated-plane",
+    ]);
+    const inSystole = twoExams.map(({ date }) => sampleMeasurement(date, 45, { phase: "systole" }));
+    expect(keysWith(...axial, ...inSystole)).toEqual([
+      "G-mid-ascending-maximum-whole-axial-plane",
+      "G-mid-ascending-maximum-whole-unstated-plane-systole-phase",
+      "G-mid-ascending-maximum-whole-unstated-plane-unstated-phase",
+    ]);
   });
 
   test("equal readings of an exam are one, differing ones are kept and not compared", () => {
@@ -88,11 +101,11 @@ describe("which diameters make a series", () => {
       ]),
     )[0];
     expect(
-      series?.points.map(({ valuesMm, comparable, reasons }) => [valuesMm, comparable, reasons]),
+      series?.points.map(({ valuesMm, verdict, reasons }) => [valuesMm, verdict, reasons]),
     ).toEqual([
-      [[43], true, []],
-      [[44, 46], false, ["two readings of this exam differ: 44 and 46 mm"]],
-      [[45], true, []],
+      [[43], "comparable", []],
+      [[44, 46], "not-comparable", ["two readings of this exam differ: 44 and 46 mm"]],
+      [[45], "comparable", []],
     ]);
   });
 
@@ -104,7 +117,7 @@ describe("which diameters make a series", () => {
         { date: "2025-01-10", mm: [45, 47, 48] },
       ]),
     )[0]?.points;
-    expect(points?.map(({ comparable }) => comparable)).toEqual([false, true, false]);
+    expect(points?.map(isCompared)).toEqual([false, true, false]);
     expect(points?.[2]?.reasons).toEqual(["3 readings of this exam differ: 45 and 47 and 48 mm"]);
   });
 
@@ -129,70 +142,72 @@ describe("which diameters make a series", () => {
   });
 });
 
-describe("what is comparable with the last exam", () => {
+describe("where the last exam does not state how it was taken, the one before it that does counts", () => {
+  const verdictsOf = (...taken: Partial<SampleExam>[]) => {
+    const taking = taken.map((rest, index) => ({ date: `${2020 + index}-01-10`, mm: 44, ...rest }));
+    return growthSeries(sampleCase(taking))[0]?.points.map(({ verdict }) => verdict);
+  };
+
   test.each([
-    ["inner against outer", { edge: "inner" }, {}, false, ["inner edge, on 2026-01-12 outer edge"]],
+    ["modality", { modality: "US" }, { modality: "CT" }, { modality: null }, "not-comparable"],
+    ["plane", { plane: "axial" }, { plane: "perpendicular" }, {}, "not-comparable"],
     [
-      "unstated against outer",
-      { edge: "unstated" },
-      {},
-      false,
-      ["edge not stated, on 2026-01-12 outer edge"],
-    ],
-    [
-      "outer against unstated",
-      {},
-      { edge: "unstated" },
-      false,
-      ["outer edge, on 2026-01-12 edge not stated"],
-    ],
-    ["unstated both", { edge: "unstated" }, { edge: "unstated" }, true, ["edge not stated"]],
-    ["ultrasound against CT", { modality: "US" }, {}, false, ["US, on 2026-01-12 CT"]],
-    ["MR against CT", { modality: "MR" }, {}, true, ["MR, on 2026-01-12 CT"]],
-    [
-      "MR against ultrasound",
+      "CT and MR",
       { modality: "MR" },
-      { modality: "US" },
-      false,
-      ["MR, on 2026-01-12 US"],
-    ],
-    ["ultrasound both", { modality: "US" }, { modality: "US" }, true, []],
-    ["modality unstated", { modality: null }, {}, true, ["modality not stated, on 2026-01-12 CT"]],
-    [
-      "modality unstated at the last",
-      {},
+      { modality: "CT" },
       { modality: null },
-      true,
-      ["CT, on 2026-01-12 modality not stated"],
+      "comparable-with-offset",
     ],
-    [
-      "modality unstated both",
-      { modality: null },
-      { modality: null },
-      true,
-      ["modality not stated"],
-    ],
-    [
-      "not gated against gated",
-      { gated: false },
-      {},
-      true,
-      ["not ECG-gated, on 2026-01-12 ECG-gated"],
-    ],
-    [
-      "gating unstated",
-      { gated: null },
-      {},
-      true,
-      ["ECG gating not stated, on 2026-01-12 ECG-gated"],
-    ],
-    ["gating unstated both", { gated: null }, { gated: null }, true, []],
-  ] as [string, Partial<SampleExam>, Partial<SampleExam>, boolean, string[]][])(
+    ["phase", { phase: "systole" }, { phase: "diastole" }, {}, "comparable-with-offset"],
+    ["gating", { gated: false }, { gated: true }, { gated: null }, "comparable-with-offset"],
+  ] as [string, Partial<SampleExam>, Partial<SampleExam>, Partial<SampleExam>, string][])(
     "%s",
-    (_, first, last, comparable, reasons) => {
-      expect(firstOf(exams(first, last))).toMatchObject({ comparable, reasons });
+    (_, first, second, last, verdict) => {
+      expect(verdictsOf(first, second, last)).toEqual([verdict, "comparable", "comparable"]);
+      expect(verdictsOf(second, second, last)).toEqual(["comparable", "comparable", "comparable"]);
     },
   );
+
+  test("an exam that is left out sets no measure for those before it", () => {
+    const leftOut = { modality: "US", edge: "inner" } as const;
+    expect(verdictsOf({ modality: "CT" }, leftOut, { modality: null })).toEqual([
+      "comparable",
+      "not-comparable",
+      "comparable",
+    ]);
+  });
+});
+
+describe("the wall at the last exam", () => {
+  const wallWith = (...priorRepairs: PriorRepair[]) =>
+    growthSeries(sampleCase(twoExams, { placeId: "zone-4" }, { priorRepairs }))[0]?.wall;
+  const repair = (date: string | null, kinds: PriorRepair["kinds"]): PriorRepair => ({
+    words: "invented repair",
+    date,
+    zones: ["4"],
+    kinds,
+  });
+
+  test.each([
+    ["graft", "2019", "on a graft since 2019"],
+    ["stent graft", "2019-05", "on a stent graft since 2019-05"],
+    ["frozen elephant trunk", "2019-05-02", "on a frozen elephant trunk since 2019-05-02"],
+    ["elephant trunk", "2019", "native wall with an elephant trunk inside since 2019"],
+    ["bypass", "2019", "repaired, kind not stated since 2019"],
+  ] as const)("%s", (kind, date, words) => {
+    expect(wallWith(repair(date, [kind]))).toBe(words);
+  });
+
+  test("native before the repair, without one, and where nothing is stated", () => {
+    expect(wallWith(repair("2027", ["graft"]))).toBeNull();
+    expect(wallWith()).toBeNull();
+    const notStated = sampleCase(twoExams, {}, { priorRepairs: null });
+    expect(growthSeries(notStated)[0]?.wall).toBeNull();
+  });
+
+  test("what is unclear about it is said", () => {
+    expect(wallWith(repair(null, ["graft"]))).toMatch(/^wall unclear: .*invented repair/);
+  });
 });
 
 describe("repairs between two exams", () => {
@@ -200,6 +215,7 @@ describe("repairs between two exams", () => {
     words: "invented repair",
     date,
     zones: zones.length > 0 ? zones : null,
+    kinds: ["graft"],
   });
   const at = (placeId: string, ...priorRepairs: PriorRepair[]) =>
     firstOf(twoExams, { placeId }, { priorRepairs });
@@ -226,10 +242,10 @@ describe("repairs between two exams", () => {
     ["zone-10-left", ["10-left"], false],
     ["zone-10-left", ["10-right"], true],
     ["aortic-bifurcation", ["10-right"], false],
-  ] as const)("at %s a repair of zones %j: comparable %s", (placeId, zones, comparable) => {
+  ] as const)("at %s a repair of zones %j: compared %s", (placeId, zones, compared) => {
     const point = at(placeId, repair("2024-03-01", ...zones));
-    expect(point?.comparable).toBe(comparable);
-    expect(point?.reasons).toEqual(comparable ? [] : ["repair at this place on 2024-03-01"]);
+    expect(point?.verdict).toBe(compared ? "comparable" : "not-comparable");
+    expect(point?.reasons).toEqual(compared ? [] : ["graft at this place on 2024-03-01"]);
   });
 
   test.each([
@@ -243,8 +259,9 @@ describe("repairs between two exams", () => {
     ["in the year of the last", "2026", false],
     ["in the year before", "2023", true],
     ["in the year after", "2027", true],
-  ])("%s", (_, date, comparable) => {
-    expect(at("mid-ascending", repair(date, "0"))?.comparable).toBe(comparable);
+  ])("%s", (_, date, compared) => {
+    const verdict = compared ? "comparable" : "not-comparable";
+    expect(at("mid-ascending", repair(date, "0"))?.verdict).toBe(verdict);
   });
 
   test("what is not stated counts against the comparison, and is said", () => {
@@ -252,15 +269,15 @@ describe("repairs between two exams", () => {
       'repair in 2025-05, day not stated, zones not stated: "invented repair"',
     ]);
     expect(at("zone-2", repair(null, "2"))?.reasons).toEqual([
-      "repair at this place, date not stated",
+      "graft at this place, date not stated",
     ]);
-    expect(at("zone-2", repair(null, "3"))?.comparable).toBe(true);
-    expect(at("zone-2", repair("2023"))?.comparable).toBe(true);
+    expect(at("zone-2", repair(null, "3"))?.verdict).toBe("comparable");
+    expect(at("zone-2", repair("2023"))?.verdict).toBe("comparable");
   });
 
   test("any of several repairs is enough", () => {
     const point = at("zone-4", repair("2020", "0"), repair("2024-05-02", "4"));
-    expect(point?.reasons).toEqual(["repair at this place on 2024-05-02"]);
+    expect(point?.reasons).toEqual(["graft at this place on 2024-05-02"]);
   });
 
   test("exams after the operation stay comparable with each other", () => {
@@ -275,6 +292,6 @@ describe("repairs between two exams", () => {
         { priorRepairs: [repair("2023-06-01", "0")] },
       ),
     );
-    expect(series[0]?.points.map(({ comparable }) => comparable)).toEqual([false, true, true]);
+    expect(series[0]?.points.map(isCompared)).toEqual([false, true, true]);
   });
 });

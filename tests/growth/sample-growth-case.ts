@@ -1,5 +1,6 @@
 import { placeById } from "../../src/anatomy/places.ts";
 import type { CaseFacts, Exam, Measurement, PatientCase } from "../../src/cases/patient-case.ts";
+import type { ReadingErrors } from "../../src/growth/reading-error.ts";
 import type { Rule } from "../../src/guidelines/rule.ts";
 
 /** One invented exam with one or several diameters of the same place, in mm. */
@@ -7,6 +8,8 @@ export interface SampleExam extends Partial<Exam> {
   date: string;
   mm: number | number[];
   edge?: Measurement["edge"];
+  plane?: Measurement["plane"];
+  phase?: Measurement["phase"];
 }
 
 const facts: CaseFacts = {
@@ -15,6 +18,10 @@ const facts: CaseFacts = {
   diagnoses: ["ascending aneurysm"],
   diagnosisWords: "ascending aneurysm",
   onsetDate: null,
+  dissectionWords: null,
+  malperfusionWords: null,
+  archVariants: null,
+  archVariantWords: null,
   aetiology: "degenerative",
   aetiologyWords: "degenerative",
   familyHistory: null,
@@ -43,6 +50,8 @@ export function sampleMeasurement(
     lumen: "whole",
     edge: "outer",
     path: "unstated",
+    plane: "unstated",
+    phase: "unstated",
     value,
     unit: "mm",
     asWritten: `${value} mm`,
@@ -58,13 +67,13 @@ export function sampleMeasurement(
 export function sampleCase(
   exams: readonly SampleExam[],
   rest: Partial<Measurement> & { placeId?: string } = {},
-  stated: Partial<CaseFacts> = {},
+  caseFacts: Partial<CaseFacts> = {},
 ): PatientCase {
   const sorted = exams.toSorted((a, b) => (a.date < b.date ? -1 : 1));
   return {
     key: "abc123",
     patient: { id: "P1", issuer: null, name: null, birthDate: null, sex: null },
-    facts: { ...facts, ...stated },
+    facts: { ...facts, ...caseFacts },
     exams: sorted.map(({ date, key = date, modality = "CT", gated = true }): Exam => ({
       key,
       studyUid: null,
@@ -74,9 +83,13 @@ export function sampleCase(
       gated,
       reportState: [],
     })),
-    measurements: sorted.flatMap(({ date, key = date, mm, edge = "outer" }) =>
-      [mm].flat().map((value) => sampleMeasurement(key, value, { edge, ...rest })),
-    ),
+    measurements: sorted.flatMap(({ date, key = date, mm, ...stated }) => {
+      const { edge = "outer", plane = "unstated", phase = "unstated" } = stated;
+      return [mm]
+        .flat()
+        .map((value) => sampleMeasurement(key, value, { edge, plane, phase, ...rest }));
+    }),
+    findings: [],
     messages: [],
   };
 }
@@ -114,9 +127,8 @@ export function sampleRule(
   };
 }
 
-/** A reading error with one SD. */
-export const readingErrorOf = (sdMm: number) => ({
-  lowSdMm: sdMm,
-  highSdMm: sdMm,
-  source: "invented",
+/** Reading errors with one SD, as a site states it. */
+export const readingErrorOf = (sdMm: number): ReadingErrors => ({
+  stated: [{ sdMm, source: "invented", appliesTo: {} }],
+  estimated: [],
 });

@@ -10,6 +10,10 @@ const facts: CaseFacts = {
   diagnoses: ["aneurysm"],
   diagnosisWords: null,
   onsetDate: null,
+  dissectionWords: null,
+  malperfusionWords: null,
+  archVariants: null,
+  archVariantWords: null,
   aetiology: "degenerative",
   aetiologyWords: null,
   familyHistory: null,
@@ -60,6 +64,8 @@ export function inventedCase(
       lumen: "whole",
       edge: "outer",
       path: "unstated",
+      plane: "unstated",
+      phase: "unstated",
       unit: "mm",
       asWritten: `${mm} mm`,
       derivedFrom: [],
@@ -70,6 +76,7 @@ export function inventedCase(
       place: placeById(place),
       value: mm,
     })),
+    findings: [],
     messages: [],
   };
 }

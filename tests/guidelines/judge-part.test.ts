@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { CaseFacts } from "../../src/cases/patient-case.ts";
+import { priorRepairsOf } from "../../src/cases/prior-repairs.ts";
 import type { InventedDiameter } from "./invented-case.ts";
 import { descending, judge } from "./judged.ts";
 
@@ -172,7 +173,7 @@ describe("readings of the same exam that differ", () => {
 
 describe("after a repair", () => {
   const repair = (zones: string[] | null) => ({
-    priorRepairs: [{ words: "invented repair", date: "2020", zones }],
+    priorRepairs: [{ words: "invented repair", date: "2020", zones, kinds: ["graft" as const] }],
   });
 
   test("a repaired place is not judged, the rest of the part is", () => {
@@ -188,6 +189,18 @@ describe("after a repair", () => {
       outcome: "not-met",
       used: ["M1"],
     });
+  });
+
+  test("only repairs of the place are named, and a bypass is none", () => {
+    const priorRepairs = priorRepairsOf(
+      "TEVAR zones 3 to 5, 2020; graft zone 0, 2018; left carotid-subclavian bypass 2020",
+    );
+    expect(descending([{ place: "zone-4", mm: 60 }], { priorRepairs })).toMatchObject({
+      outcome: "not-applicable",
+      reason: 'The place is repaired: descending thoracic aorta, "TEVAR zones 3 to 5, 2020".',
+    });
+    const bypass = { priorRepairs: priorRepairsOf("left carotid-subclavian bypass 2020") };
+    expect(descending([{ place: "zone-4", mm: 60 }], bypass).outcome).toBe("met");
   });
 
   test("a border or a range that the repair may reach is open where the limit is reached", () => {

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { loadRules, rulesDigest } from "../../src/guidelines/load-rules.ts";
+import { printedLimit } from "../../src/guidelines/printed-limit.ts";
 import type { Rule } from "../../src/guidelines/rule.ts";
 
 const invented = `id: invented-2026-descending-55-mm
@@ -57,7 +58,16 @@ describe("a folder of rules", () => {
     ["no region", invented.replace("regions: [descending]", "ids: [nowhere]"), /line 10 .*no such/],
     ["an unknown cause", invented.replace("{}", "{ aetiology: [age] }"), /line 8 population/],
     ["a wrong unit", invented.replace("unit: mm", "unit: cm/m"), /line 15 check\.unit/],
-    ["a growth check without period", invented.replace("diameter", "growth-over-period"), /period/],
+    [
+      "a growth check without period",
+      invented.replace("diameter", "growth-over-period"),
+      /line 11 check.periodMonths: is missing/,
+    ],
+    [
+      "a comparison that only a site can make",
+      invented.replace("how: from-memory", "how: site"),
+      /does not load/,
+    ],
     [
       "another name than its id",
       invented.replace("id: inv", "id: Inv"),
@@ -90,8 +100,8 @@ describe("the digest of rules", () => {
   });
 
   test("changes with any value", () => {
-    const check = { ...first.check, value: first.check.value + 1 };
-    expect(rulesDigest([{ ...first, check }, ...others])).not.toBe(rulesDigest(rules));
+    const changed: Rule = { ...first, check: { ...first.check, value: first.check.value + 1 } };
+    expect(rulesDigest([changed, ...others])).not.toBe(rulesDigest(rules));
   });
 });
 
@@ -111,13 +121,10 @@ describe("the rules that ship", () => {
     }
   });
 
-  test("a limit in mm is the printed number in mm or cm", () => {
+  test("a limit is the printed number, in its unit or ten times or a tenth of it", () => {
     for (const { id, check } of rules) {
-      if (check.unit !== "mm") continue;
-      const [, number, unit] =
-        /^(\d+(?:\.\d+)?)(?: to [\d.]+)? (mm|cm)\b/.exec(check.printed) ?? [];
-      const printedMm = Number(number) * (unit === "cm" ? 10 : 1);
-      expect(printedMm, `${id}: ${check.printed}`).toBeCloseTo(check.value, 9);
+      const printed = printedLimit(check.printed, check.unit);
+      expect(printed, `${id}: ${check.printed}`).toBeCloseTo(check.value, 9);
     }
   });
 });

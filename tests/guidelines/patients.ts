@@ -6,6 +6,10 @@ interface InventedPatient {
 }
 
 const cause = (aetiology: string): InventedPatient => ({ facts: { aetiology } });
+const woman = (aetiology: string): InventedPatient => ({
+  facts: { aetiology },
+  patient: { sex: "F" },
+});
 const planned = (considered: string, aetiology = "degenerative"): InventedPatient => ({
   facts: { aetiology, considered: [considered] },
 });
@@ -19,16 +23,25 @@ export const patients = {
   bicuspid: cause("bicuspid valve"),
   bicuspidValve: planned("aortic valve surgery", "bicuspid valve"),
   marfan: cause("Marfan"),
-  marfanWoman: { facts: { aetiology: "Marfan" }, patient: { sex: "F" } },
+  marfanWoman: woman("Marfan"),
+  tgfbr2Woman: woman("Loeys-Dietz TGFBR2"),
+  tgfb3Woman: woman("Loeys-Dietz TGFB3"),
+  mylkWoman: woman("MYLK"),
+  noGeneWoman: woman("heritable, no gene found"),
+  bicuspidWoman: woman("bicuspid valve"),
   tgfbr1: cause("Loeys-Dietz TGFBR1"),
   tgfbr2: cause("Loeys-Dietz TGFBR2"),
+  smad2: cause("Loeys-Dietz SMAD2"),
   smad3: cause("Loeys-Dietz SMAD3"),
   tgfb2: cause("Loeys-Dietz TGFB2"),
   tgfb3: cause("Loeys-Dietz TGFB3"),
-  turner: { facts: { aetiology: "Turner" }, patient: { sex: "F" } },
+  turner: woman("Turner"),
   turnerChild: { facts: { aetiology: "Turner" }, patient: { sex: "F", birthDate: "2011-06-02" } },
   noGene: cause("heritable, no gene found"),
+  noGeneHeart: planned("other cardiac surgery", "heritable, no gene found"),
   acta2: cause("ACTA2"),
+  prkg1: cause("PRKG1"),
+  myh11: cause("MYH11"),
   man: { facts: { diagnoses: ["abdominal aneurysm"] } },
   woman: { facts: { diagnoses: ["abdominal aneurysm"] }, patient: { sex: "F" } },
   thoracoAbdominal: { facts: { diagnoses: ["thoraco-abdominal aneurysm"] } },

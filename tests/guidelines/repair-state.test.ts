@@ -1,8 +1,12 @@
 import { expect, test } from "vitest";
-import { placeById, placeDistalToLeftSubclavian } from "../../src/anatomy/places.ts";
+import { placeById, placeDistalToLeftSubclavian, placeTable } from "../../src/anatomy/places.ts";
+import type { PriorRepair } from "../../src/cases/patient-case.ts";
+import { priorRepairsOf } from "../../src/cases/prior-repairs.ts";
 import { repairState } from "../../src/guidelines/repair-state.ts";
 
-const repairOf = (zones: string[] | null) => [{ words: "invented repair", date: null, zones }];
+const repairOf = (zones: string[] | null): PriorRepair[] => [
+  { words: "invented repair", date: null, zones, kinds: ["graft"] },
+];
 
 test.each([
   ["zone-3", ["3", "4"], "repaired"],
@@ -16,6 +20,11 @@ test.each([
   ["sinuses-of-valsalva", ["1", "2"], "native"],
   ["abdominal-aorta", ["6", "7", "8", "9"], "repaired"],
   ["zone-9", ["10-left", "10-right"], "native"],
+  ["sinuses-of-valsalva", ["root"], "repaired"],
+  ["aortic-root", ["root", "0"], "repaired"],
+  ["sinotubular-junction", ["root", "0"], "repaired"],
+  ["mid-ascending", ["root", "1"], "native"],
+  ["zone-1", ["root"], "native"],
 ])("%s after a repair of zones %s is %s", (id, zones, state) => {
   expect(repairState(placeById(id), repairOf(zones))).toBe(state);
 });
@@ -26,6 +35,9 @@ test.each([
   ["aortic-arch", ["2"]],
   ["sinuses-of-valsalva", ["0"]],
   ["sinotubular-junction", ["0"]],
+  ["sinotubular-junction", ["root"]],
+  ["mid-ascending", ["root"]],
+  ["thoracic-aorta", ["0", "1", "2", "3", "4", "5"]],
 ])("%s after a repair of zones %s is unclear", (id, zones) => {
   expect(repairState(placeById(id), repairOf(zones))).toHaveProperty("unclear");
 });
@@ -45,4 +57,21 @@ test("a repair without zones leaves every place unclear, with its words", () => 
   expect(repairState(placeById("zone-9"), repairOf(null))).toEqual({
     unclear: 'which zones were repaired ("invented repair")',
   });
+});
+
+test.each(["left carotid-subclavian bypass 2020", "aortic valve replacement 2020"])(
+  "%s leaves every place native",
+  (cell) => {
+    const repairs = priorRepairsOf(cell) ?? [];
+    for (const { place } of placeTable) expect(repairState(place, repairs)).toBe("native");
+  },
+);
+
+test("around an elephant trunk the native wall may have been measured, until something else is in it", () => {
+  const trunk = priorRepairsOf("elephant trunk zones 3 to 4, 2020") ?? [];
+  expect(repairState(placeById("zone-4"), trunk)).toEqual({
+    unclear: "whether the native wall around the elephant trunk was measured, zone 4",
+  });
+  const completed = [...trunk, ...(priorRepairsOf("TEVAR zones 3 to 5, 2021") ?? [])];
+  expect(repairState(placeById("zone-4"), completed)).toBe("repaired");
 });

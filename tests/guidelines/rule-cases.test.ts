@@ -1,100 +1,76 @@
+import { globSync } from "node:fs";
+import { basename } from "node:path";
 import { describe, expect, test } from "vitest";
-import { evaluateRules } from "../../src/guidelines/evaluate-rules.ts";
 import { loadRules } from "../../src/guidelines/load-rules.ts";
-import { populationOutcome } from "../../src/guidelines/population.ts";
 import type { Rule } from "../../src/guidelines/rule.ts";
-import { sizeAnswer } from "../../src/guidelines/size-limit.ts";
 import { growthRuleRows } from "./growth-rule-rows.ts";
-import { asOf, inventedCase } from "./invented-case.ts";
-import { type FactName, type PatientName, patients, withoutFact } from "./patients.ts";
-import { sizeRuleRows } from "./size-rule-rows.ts";
+import { caseKinds, casesOfRules } from "./rule-case-list.ts";
+import { bandEnds } from "./size-rule-rows.ts";
+import { judge } from "./judged.ts";
 
-const rules = loadRules();
+const rules = new Map(loadRules().map((rule) => [rule.id, rule]));
+const files = globSync("src/guidelines/rules/**/*.yaml").map((file) => basename(file, ".yaml"));
 
+const casesOf = (id: string) => casesOfRules.get(id) ?? [];
 function ruleOf(id: string): Rule {
-  const rule = rules.find((one) => one.id === id);
+  const rule = rules.get(id);
   if (!rule) throw new Error(`no rule ${id}`);
   return rule;
 }
 
-function patientCase(name: PatientName, place: string, mm: number, without?: FactName) {
-  const { facts, patient = {} } = { patient: undefined, ...patients[name] };
-  const blank = without === undefined ? { facts: {} } : withoutFact[without];
-  return inventedCase(
-    [{ place, mm }],
-    { ...facts, ...blank.facts },
-    { ...patient, ...("patient" in blank ? blank.patient : {}) },
+test.each(files)("the file of %s has a case of each kind", (id) => {
+  const kinds = new Set(casesOf(id).map(({ kind }) => kind));
+  expect([...kinds].toSorted()).toEqual([...caseKinds].toSorted());
+});
+
+test("no case is of a criterion that does not exist", () => {
+  expect([...casesOfRules.keys()].toSorted()).toEqual(files.toSorted());
+});
+
+describe.each(files)("%s", (id) => {
+  test.each(casesOf(id))("$kind: $words", ({ expected, found }) => {
+    expect(found(ruleOf(id))).toBe(expected);
+  });
+});
+
+/** The rule with another limit: by 1 mm or 0.1 of the unit of an index, with the other sign, with another end of its band. */
+function changedLimits(rule: Rule): Map<string, Rule> {
+  const { operator, value, below, unit } = rule.check;
+  const step = unit === "mm" ? 1 : 0.1;
+  const changes: [string, Partial<Rule["check"]>][] = [
+    [`+${step}`, { value: value + step }],
+    [`-${step}`, { value: value - step }],
+    ["other sign", { operator: operator === ">" ? ">=" : ">" }],
+  ];
+  if (below !== undefined) {
+    changes.push(["band +1", { below: below + 1 }], ["band -1", { below: below - 1 }]);
+  }
+  return new Map(
+    changes.map(([words, change]) => [words, { ...rule, check: { ...rule.check, ...change } }]),
   );
 }
 
-/** The assessment of the part that the place lies in, or the only one. */
-function assess(rule: Rule, one: ReturnType<typeof patientCase>) {
-  const found = evaluateRules(one, [rule], { asOf, readingSdMmOf: () => null });
-  const judged = found.find(({ about }) => about !== null) ?? found[0];
-  if (!judged) throw new Error(`no assessment by ${rule.id}`);
-  return judged;
-}
-
-test("every rule has its row", () => {
-  const listed = [...sizeRuleRows, ...growthRuleRows].map(({ rule }) => rule);
-  expect(listed.toSorted()).toEqual(rules.map(({ id }) => id));
-});
-
-describe.each(sizeRuleRows)("$rule", (row) => {
-  const { patient, place, below, on, above, outcomeOn, outcomeAbove, notFor, fact } = row;
-  const rule = ruleOf(row.rule);
-
-  test.each([
-    [below, "not-met"],
-    [on, outcomeOn],
-    [above, outcomeAbove],
-  ])("%d mm is %s", (mm, outcome) => {
-    const found = assess(rule, patientCase(patient, place, mm));
-    expect(found).toMatchObject({ outcome, about: { id: place }, used: ["M0"] });
-    expect(found.missing.length > 0).toBe(outcome === "not-assessable");
-  });
-
-  test(`is not for ${notFor}`, () => {
-    const found = assess(rule, patientCase(notFor, place, above));
-    expect(found).toMatchObject({ outcome: "not-applicable", about: null, missing: [] });
-  });
-
-  test(`can't be judged without ${fact}`, () => {
-    const found = assess(rule, patientCase(patient, place, above, fact));
-    expect(found).toMatchObject({ outcome: "not-assessable", missing: [fact] });
+describe("a changed limit fails a case", () => {
+  test.each(files)("%s", (id) => {
+    const unnoticed = [...changedLimits(ruleOf(id))].filter(([, changed]) =>
+      casesOf(id).every(({ expected, found }) => found(changed) === expected),
+    );
+    expect(unnoticed.map(([words]) => words)).toEqual([]);
   });
 });
 
-describe.each(growthRuleRows)("$rule", (row) => {
-  const { kind, months, patient, below, on, above, answerOn, notFor, fact } = row;
-  const rule = ruleOf(row.rule);
-  const { check } = rule;
-
-  test(`compares growth over ${months} months with its limit`, () => {
-    expect(check).toMatchObject({ kind, periodMonths: months });
-    expect(sizeAnswer(below, check)).toBe("below");
-    expect(sizeAnswer(on, check)).toBe(answerOn);
-    expect(sizeAnswer(above, check)).toBe("met");
-  });
-
-  test("speaks of its population only", () => {
-    const at = (who: PatientName, without?: FactName) =>
-      populationOutcome(rule, patientCase(who, "zone-9", 40, without), asOf);
-    expect(at(patient)).toEqual({ applies: true });
-    expect(at(notFor)).toMatchObject({ applies: false });
-    expect(at(patient, fact)).toEqual({ unknown: [fact] });
-  });
+test.each(growthRuleRows)("$rule: $kind over $months months", ({ rule, kind, months }) => {
+  expect(ruleOf(rule).check).toMatchObject({ kind, periodMonths: months });
 });
 
-describe("a printed band", () => {
-  test.each([
-    ["acc-aha-2022-bicuspid-50-to-54-mm-with-risk-factor", "bicuspid", "mid-ascending", 55],
-    ["acc-aha-2022-bicuspid-50-to-54-mm-low-risk", "bicuspid", "mid-ascending", 55],
-    ["acc-aha-2022-acta2-42-mm-with-risk-feature", "acta2", "mid-ascending", 45],
-    ["svs-2018-abdominal-women-50-to-54-mm", "woman", "zone-9", 55],
-  ] as const)("%s ends below %s %s %d mm", (id, name, place, mm) => {
-    const found = assess(ruleOf(id), patientCase(name, place, mm));
-    expect(found.outcome).toBe("not-met");
-    expect(found.reason).toContain("above the band");
-  });
+test("every band is listed, and says so beyond its end", () => {
+  const bands = [...rules.values()].filter(({ check }) => check.below !== undefined);
+  expect(Object.keys(bandEnds).toSorted()).toEqual(bands.map(({ id }) => id));
+  const acta2 = { aetiology: "ACTA2" };
+  const [, found] = judge(
+    "acc-aha-2022-acta2-42-mm-with-risk-feature",
+    [{ place: "mid-ascending", mm: 45 }],
+    acta2,
+  );
+  expect(found?.reason).toContain("above the band");
 });

@@ -11,10 +11,12 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { ellipseAreaMm2 } from "../../src/geometry/ellipse.ts";
 import {
   aorticHeightIndexCmPerM,
   aorticSizeIndexCmPerM2,
   areaHeightRatioCm2PerM,
+  areaOverHeightCm2PerM,
   bodySurfaceAreaDuBoisM2,
 } from "../../src/quantities/body-size.ts";
 
@@ -89,7 +91,35 @@ describe("area over height", () => {
   });
 });
 
+describe("measured area over height", () => {
+  test.each([
+    [1662, 170, 9.78],
+    [1963.5, 170, 11.55],
+    [1963.5, 182, 10.79],
+  ])("%d mm2 at %d cm: %d cm2/m (pi r^2 over height, computed)", (areaMm2, heightCm, ratio) => {
+    expect(areaOverHeightCm2PerM(areaMm2, heightCm)).toBeCloseTo(ratio, 2);
+  });
+
+  test("the circle of the longest axis overstates an oval by the ratio of its axes", () => {
+    const oval = areaOverHeightCm2PerM(ellipseAreaMm2(50, 40), 170);
+    expect(oval / areaHeightRatioCm2PerM(50, 170)).toBeCloseTo(40 / 50, 12);
+  });
+});
+
 describe("height index and size index", () => {
+  test.each([
+    [150, 48.1],
+    [160, 51.4],
+    [170, 54.6],
+    [180, 57.8],
+    [190, 61.0],
+    [200, 64.2],
+  ])("3.21 cm/m at %d cm is %d mm (computed), far over area over height of 10", (heightCm, mm) => {
+    expect(aorticHeightIndexCmPerM(mm - 0.06, heightCm)).toBeLessThan(3.21);
+    expect(aorticHeightIndexCmPerM(mm + 0.06, heightCm)).toBeGreaterThan(3.21);
+    expect(areaHeightRatioCm2PerM(mm - 3, heightCm)).toBeGreaterThan(10);
+  });
+
   test.each([
     [46, 170, 2.71],
     [50, 170, 2.94],

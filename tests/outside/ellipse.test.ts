@@ -1,12 +1,18 @@
 /*
  * Sources:
  * - P = 4 a E(e) with the complete elliptic integral of the second kind: values computed with SciPy (`ellipe`) and
- *   mpmath for six ellipses; here also by integrating the arc length numerically, and by two values of E from memory of the
- *   tables in Abramowitz and Stegun, chapter 17: E(m = 0.5) = 1.3506438810, E(m = 0.75) = 1.2110560276.
+ *   mpmath for six ellipses; here also by integrating the arc length numerically.
+ * - Abramowitz and Stegun, table 17.1, E(m) for m = 0 to 0.5, and three values of Mathematica 3.0, both as the
+ *   tests of `ellipke` in GNU Octave print them; E(0.75) from memory of the table. For an ellipse of eccentricity e, m = e^2.
+ * - Eccentricity by Pythagorean triples: axes 5 and 3, 13 and 5, 13 and 12, 25 and 7.
  * - Ramanujan 1914, the second approximation, too small by at most 0.0402 % (flat ellipse).
  */
 import { describe, expect, test } from "vitest";
-import { ellipseAreaMm2, ellipsePerimeterMm } from "../../src/geometry/ellipse.ts";
+import {
+  ellipseAreaMm2,
+  ellipseEccentricity,
+  ellipsePerimeterMm,
+} from "../../src/geometry/ellipse.ts";
 import {
   diameterFromAreaMm,
   diameterFromPerimeterMm,
@@ -86,9 +92,36 @@ describe("ellipse", () => {
     expect(ellipsePerimeterMm(long, short) / integratedPerimeter(long, short)).toBeCloseTo(1, 13);
   });
 
-  test("tabulated elliptic integrals", () => {
-    expect(ellipsePerimeterMm(2, Math.SQRT2)).toBeCloseTo(4 * 1.350643881, 8);
-    expect(ellipsePerimeterMm(2, 1)).toBeCloseTo(4 * 1.2110560276, 8);
+  test.each([
+    [0, 1.570796327, 9],
+    [0.05, 1.550973352, 9],
+    [0.1, 1.530757637, 9],
+    [0.15, 1.510121831, 8],
+    [0.2, 1.489035058, 9],
+    [0.25, 1.467462209, 9],
+    [0.3, 1.445363064, 9],
+    [0.35, 1.422691133, 9],
+    [0.4, 1.399392139, 9],
+    [0.45, 1.375401972, 9],
+    [0.5, 1.350643881, 9],
+    [0.75, 1.2110560276, 9],
+    [0.01, 1.566861942021668, 14],
+    [0.9, 1.104774732704073, 14],
+    [0.99, 1.015993545025224, 14],
+  ])("tabulated elliptic integral of m = %d", (m, tabulated, digits) => {
+    const shortAxis = 2 * Math.sqrt(1 - m);
+    expect(ellipsePerimeterMm(2, shortAxis) / 4).toBeCloseTo(tabulated, digits);
+    expect(ellipseEccentricity(2, shortAxis) ** 2).toBeCloseTo(m, 14);
+  });
+
+  test.each([
+    [5, 3, 4 / 5],
+    [13, 5, 12 / 13],
+    [13, 12, 5 / 13],
+    [25, 7, 24 / 25],
+    [30, 30, 0],
+  ])("eccentricity of %d by %d mm is %d", (long, short, eccentricity) => {
+    expect(ellipseEccentricity(long, short)).toBeCloseTo(eccentricity, 14);
   });
 
   test("a flat ellipse is there and back, and Ramanujan's second formula stays within its error", () => {

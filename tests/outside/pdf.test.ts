@@ -112,8 +112,10 @@ describeWithTools(["pdfinfo", "pdftotext", "pdffonts", "qpdf"], "printed pages",
     expect(sections).toEqual([
       "Findings",
       "Exams and sizes",
+      "The aorta as it is",
       "Growth",
       "Criteria",
+      "Next imaging by published schedules",
       "Missing, and questions",
       "Options: proximal landing zones",
       "Measurements and where they stand",
@@ -142,7 +144,7 @@ describeWithTools(["pdfinfo", "pdftotext", "pdffonts", "qpdf"], "printed pages",
     expect(outline[0]).toMatchObject({ depth: 0, page: 1 });
     expect(outline[0]?.title).toContain("Testperson Alpha");
     const sections = outline.filter(({ depth }) => depth === 1).map(({ title }) => title);
-    expect(sections).toHaveLength(9);
+    expect(sections).toHaveLength(11);
     expect(sections[0]).toContain("Findings");
     expect(sections.at(-1)).toContain("Sources and cautions");
   });

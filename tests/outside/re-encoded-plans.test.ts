@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { takeIn } from "../../src/batch/intake.ts";
 import { loadRules, rulesDigest } from "../../src/guidelines/load-rules.ts";
+import { loadSchedules } from "../../src/guidelines/load-schedules.ts";
 import { History } from "../../src/history/history.ts";
 import { buildPlan } from "../../src/report/build-plan.ts";
 import type { Plan } from "../../src/report/plan.ts";
@@ -23,6 +24,9 @@ const basis = {
   version: "re-encoded",
   rules,
   rulesDigest: rulesDigest(rules),
+  hiddenRules: [],
+  schedules: loadSchedules(),
+  readingErrorEstimates: [],
   site,
   inventory: null,
 };
@@ -32,9 +36,13 @@ const basis = {
  * written here as file and place, and the order of lists that are sorted by these keys.
  */
 function maskedPlan(plan: Plan): string {
-  const masks = new Map(
-    plan.measurements.map(({ key, source }) => [key, `${source.file} ${source.at}`]),
-  );
+  const masks = new Map([
+    ...plan.measurements.map(({ key, source }) => [key, `${source.file} ${source.at}`] as const),
+    ...plan.derived.map(
+      ({ key, exam, place, kind, edge, lumen, how }) =>
+        [key, [exam, place.id, kind, edge, lumen, how].join(" ")] as const,
+    ),
+  ]);
   let text = JSON.stringify(
     plan,
     (_, value: unknown) =>

@@ -13,6 +13,8 @@ const measurement = (rest: Partial<Measurement>): Measurement => ({
   lumen: "whole",
   edge: "inner",
   path: "unstated",
+  plane: "unstated",
+  phase: "unstated",
   value: 30,
   unit: "mm",
   asWritten: `${rest.value ?? 30} mm`,
@@ -57,6 +59,14 @@ describe("referenceDiameter", () => {
     ],
   ])("refuses %s", (_, section, why) => {
     expect(referenceDiameter(section)).toMatchObject({ why: expect.stringContaining(why) });
+  });
+
+  test("a circle of 30 mm fits its own numbers, rounded so that the area alone looks too large", () => {
+    const rounded = [
+      measurement({ quantity: "area", value: 707, unit: "mm2", asWritten: "707 mm2" }),
+      measurement({ quantity: "perimeter", value: 94.2, asWritten: "94.2 mm" }),
+    ];
+    expect(referenceDiameter(rounded)).toMatchObject({ diameterMm: expect.closeTo(29.985, 3) });
   });
 
   test("the inner edge is taken before the outer", () => {

@@ -26,6 +26,7 @@ function planOf(site: Partial<SiteConfig>, part = "descending thoracic") {
     asOf,
     issuer: null,
     dictionary: buildDictionary({ codes: {}, words: {} }),
+    neighbourStepMm: 25,
     reportMessages: new Map(),
     identities: [],
   });
@@ -36,6 +37,9 @@ function planOf(site: Partial<SiteConfig>, part = "descending thoracic") {
     version: "1",
     rules,
     rulesDigest: "d",
+    hiddenRules: [],
+    schedules: [],
+    readingErrorEstimates: [],
     inventory: null,
     site: { ...noSiteConfig, ...site },
   };

@@ -32,6 +32,8 @@ export function sampleMeasurement(
     lumen: "whole",
     edge: "outer",
     path: "unstated",
+    plane: "unstated",
+    phase: "unstated",
     value,
     unit: "mm",
     asWritten: `${value} mm`,

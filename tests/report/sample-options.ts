@@ -28,6 +28,11 @@ const coveredFrom = [
 export const options: PlanOption[] = (["0", "1", "2", "3", "4"] as const).map((zone, index) => ({
   zone,
   label: `zone ${zone}`,
+  stopped: null,
+  assumes: null,
+  zoneSource: "invented zone map",
+  wall: "native wall",
+  dissected: null,
   soundLengths:
     zone === "3"
       ? [
@@ -66,6 +71,7 @@ export const options: PlanOption[] = (["0", "1", "2", "3", "4"] as const).map((z
         }
       : null,
   branchesCovered: coveredFrom[index] ?? [],
+  branchesUnknown: null,
   movedFirst: coveredFrom[index] ?? [],
   checks:
     zone === "3"

@@ -37,7 +37,11 @@ const growth = levels.map((id) => {
     low: 36 + index * 2,
     high: 45.3 + index * 2,
     edge: "outer" as const,
-    comparable: index % 3 !== 0,
+    sdMm: 2,
+    plane: "perpendicular" as const,
+    phase: "unstated" as const,
+    comparability: index % 3 === 0 ? ("not-comparable" as const) : ("comparable" as const),
+    offset: null,
     reasons: index % 3 === 0 ? [long("an invented reason", 4)] : [],
   }));
   return growthOf(id, { points, sentence: long("Growth beyond any measure.", 40) });

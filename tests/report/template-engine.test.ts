@@ -3,12 +3,15 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { afterEach, describe, expect, test, vi } from "vitest";
+import { followUpList } from "../../src/batch/follow-up-output.ts";
+import { followUpHtml } from "../../src/report/pages/follow-up-page.ts";
 import { indexHtml } from "../../src/report/pages/index-page.ts";
 import { packetHtml } from "../../src/report/pages/packet-page.ts";
 import { planHtml } from "../../src/report/pages/plan-page.ts";
 import { summaryHtml } from "../../src/report/pages/summary-page.ts";
 import * as engine from "../../src/report/template-engine.ts";
 import { sampleBatch, samplePacket } from "./sample-batch.ts";
+import { noSiteConfig } from "../../src/site/site-config.ts";
 import { samplePlan } from "./sample-plan.ts";
 import { stuffedPlan } from "./stuffed-plan.ts";
 import { missingPaths } from "./template-paths.ts";
@@ -87,6 +90,9 @@ describe("the templates of this program", () => {
     summaryHtml(samplePlan);
     packetHtml(samplePacket);
     indexHtml(sampleBatch);
+    followUpHtml(followUpList(sampleBatch, [samplePlan], noSiteConfig.followUp), {
+      software: samplePlan.software,
+    });
     const seen = new Set<string>();
     const rendered = vi.mocked(engine.renderTemplate).mock.calls;
     expect(rendered.length).toBeGreaterThanOrEqual(12);

@@ -23,6 +23,8 @@ describe("site file", () => {
     expect(noSiteConfig).toMatchObject({
       readingErrors: [],
       sheets: [],
+      archConventions: [],
+      neighbourStepMm: 25,
       decimal: "point",
       dates: "iso",
     });

@@ -1,5 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { applyRuleDecisions } from "../../src/guidelines/apply-rule-decisions.ts";
+import { loadRules } from "../../src/guidelines/load-rules.ts";
 import { noSiteConfig, parseSiteConfig } from "../../src/site/site-config.ts";
 
 const text = readFileSync("fixtures/site-example.yaml", "utf8");
@@ -12,6 +14,7 @@ test("the commented example loads and shows every key", () => {
   expect(site?.sheets.map(({ name }) => name)).toEqual([
     "aorta table of the example lab",
     "follow-up list of the example lab",
+    "dissection list of the example lab",
     "patient list of the example lab",
   ]);
 });
@@ -32,7 +35,7 @@ test.each([
     "birthdate is none of its values; did you mean birth_date?",
   ],
   ["place: sinuses-of-valsalva", "place: sinus-of-valsalva", "did you mean sinuses-of-valsalva?"],
-  ["quantity: area }", "quantty: area }", "quantty is not a key here; did you mean quantity?"],
+  ["quantity: area, ", "quantty: area, ", "quantty is not a key here; did you mean quantity?"],
   ["decimal: comma", "decimal: coma", "coma is none of its values; did you mean comma?"],
   ["totalRows:", "totalRow:", "totalRow is not a key here; did you mean totalRows?"],
   ["edge: outer, region", "edg: outer, region", "edg is not a key here; did you mean edge?"],
@@ -45,6 +48,13 @@ test.each([
   ["Ø asc:", "Ø  SINUS:", "the same heading stands above"],
   ["quantity: sound-length", "quantity: area", "this quantity is not known along this path"],
   ["unit: mm }", "unit: MM }", "not one of mm, cm"],
+  ["Befund: finding", "Befund: comment", "a finding sheet needs a column for finding"],
+  ["phase: diastole", "phase: diastol", "diastol is none of its values; did you mean diastole?"],
+  ["[innominate-artery]", "[innominat-artery]", "did you mean innominate-artery?"],
+  ["neighbourStepMm: 20", "neighbourStepMm: 0", "Too small"],
+  ["decision: hide", "decision: hid", "hid is none of its values; did you mean hide?"],
+  ["reason: the", "reson: the", "reson is not a key here; did you mean reason?"],
+  ["value: 52", "valu: 52", "valu is not a key here; did you mean value?"],
   ["titleLines: 2 #", "titleLines: two #", "expected number"],
 ])("%s written %s is told with its line and the nearest word", (good, bad, what) => {
   const before = text.slice(0, text.indexOf(good));
@@ -58,6 +68,13 @@ test.each([
     ? text.slice(0, text.lastIndexOf("columns:", before.length)).split("\n").length
     : before.split("\n").length;
   expect(said?.place?.at).toBe(`line ${line}`);
+});
+
+test("its decisions about criteria can all be followed", () => {
+  const { site } = parseSiteConfig(text, "site-example.yaml");
+  const { hidden, messages } = applyRuleDecisions(loadRules(), site?.rules ?? []);
+  expect(messages).toEqual([]);
+  expect(hidden).toHaveLength(1);
 });
 
 test("two sheets with the same headings are a mistake", () => {

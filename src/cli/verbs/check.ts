@@ -1,9 +1,11 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { takeIn } from "../../batch/intake.ts";
-import { History, HistoryFault } from "../../history/history.ts";
+import { HistoryFault } from "../../history/history-fault.ts";
+import { History } from "../../history/history.ts";
 import { formatPlace } from "../../message.ts";
 import { asOfDate, asOfOption, configOption, existingFolder, siteConfig } from "../inputs.ts";
+import { rulesInForce } from "../rules-in-force.ts";
 import { CannotStart, type Verb } from "../verb.ts";
 
 /** Reads and places everything in a folder and writes nothing. */
@@ -23,10 +25,12 @@ export const check: Verb = {
   example: "aortic-packet check --in inbox",
   run: async (args, terminal) => {
     const folder = existingFolder(args, "in");
+    const site = siteConfig(args);
+    rulesInForce(site);
     const history = storeOf(args.optionalText("out"));
     const { files, failed, messages } = takeIn(folder, history, {
       asOf: asOfDate(args),
-      site: siteConfig(args),
+      site,
       onFile: (done, total) => terminal.progress("reading", done, total),
     });
     history.close();

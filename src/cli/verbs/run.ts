@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { exitCodeOf, runBatch } from "../../batch/run-batch.ts";
-import { loadRules } from "../../guidelines/load-rules.ts";
-import { HistoryFault } from "../../history/history.ts";
+import { loadSchedules } from "../../guidelines/load-schedules.ts";
+import { HistoryFault } from "../../history/history-fault.ts";
 import { formatPlace } from "../../message.ts";
 import type { Rule } from "../../guidelines/rule.ts";
 import type { BatchSummary } from "../../report/batch-summary.ts";
@@ -16,6 +16,7 @@ import {
   siteConfig,
   siteInventory,
 } from "../inputs.ts";
+import { rulesInForce } from "../rules-in-force.ts";
 import { CannotStart, type Terminal, type Verb } from "../verb.ts";
 
 /** The nightly batch. */
@@ -33,7 +34,7 @@ export const run: Verb = {
   run: async (args, terminal) => {
     const out = args.text("out");
     const site = siteConfig(args);
-    const rules = loadRules();
+    const { rules, hidden } = rulesInForce(site);
     checkPreference(site, rules);
     const options = {
       input: existingFolder(args, "in"),
@@ -41,6 +42,8 @@ export const run: Verb = {
       asOf: asOfDate(args),
       site,
       rules,
+      hiddenRules: hidden,
+      schedules: loadSchedules(),
       inventory: siteInventory(args, site),
       onProgress: terminal.progress,
     };

@@ -78,13 +78,19 @@ function mapOf<Value>(record: { [Field in SheetField]?: Value | undefined }): Ma
   return new Map(entries.filter((entry): entry is [SheetField, Value] => entry[1] !== undefined));
 }
 
-/** A sheet with the headings of this program is what its headings say: the first kind whose telling heading it has. */
-const ownKinds = [
-  { kind: "graft inventory", telling: ["covered_length_mm"] },
-  { kind: "long sheet", telling: ["quantity", "value"] },
-  { kind: "meeting list", telling: ["order"] },
-  { kind: "case sheet", telling: fieldsOf("case sheet").optional },
-] as const;
+/**
+ * What a sheet with the headings of this program is: the first kind whose telling heading it has. One with quantity and
+ * value is a measurement sheet, even if a column is called finding.
+ */
+function ownKindOf(keys: ReadonlyMap<string, string>): SheetKind | null {
+  const has = (...fields: readonly SheetField[]): boolean => fields.every((key) => keys.has(key));
+  if (has("covered_length_mm")) return "graft inventory";
+  if (!has("patient_id")) return null;
+  if (has("finding") && !has("quantity", "value")) return "finding sheet";
+  if (has("quantity") || has("value")) return "long sheet";
+  if (has("order")) return "meeting list";
+  return fieldsOf("case sheet").optional.some((field) => has(field)) ? "case sheet" : null;
+}
 
 /** The layout of a sheet with the headings of this program, or null where the headings are others. */
 export function ownLayout(
@@ -92,20 +98,16 @@ export function ownLayout(
   { decimal, dates }: SheetConventions,
 ): Layout | null {
   const keys = new Map(headings.map((heading) => [ownKey(heading), headingKey(heading)]));
-  const own = ownKinds.find(
-    ({ kind, telling }) =>
-      (kind === "graft inventory" || keys.has("patient_id")) &&
-      telling.some((field) => keys.has(field)),
-  );
-  if (!own) return null;
-  const { required, optional } = fieldsOf(own.kind);
+  const kind = ownKindOf(keys);
+  if (kind === null) return null;
+  const { required, optional } = fieldsOf(kind);
   const fields = new Map<SheetField, string>();
   for (const field of [...required, ...optional]) {
     const key = keys.get(field);
     if (key !== undefined) fields.set(field, key);
   }
   return {
-    kind: own.kind,
+    kind,
     fields,
     measures: [],
     name: null,

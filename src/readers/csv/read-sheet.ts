@@ -1,6 +1,7 @@
 import type { SheetConventions } from "../../site/sheet-settings.ts";
 import type { ReadFile } from "../reading.ts";
 import { readCaseSheet } from "./case-sheet.ts";
+import { readFindingSheet } from "./finding-sheet.ts";
 import { fileKindOf } from "./layout.ts";
 import { readMeasurementSheet } from "./measurement-sheet.ts";
 import { readMeetingList } from "./meeting-list.ts";
@@ -40,6 +41,7 @@ export function readSheet(
   }
   const read = {
     "measurement sheet": readMeasurementSheet,
+    "finding sheet": readFindingSheet,
     "case sheet": readCaseSheet,
     "meeting list": readMeetingList,
   }[kind](sheet);

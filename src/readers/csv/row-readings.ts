@@ -23,6 +23,7 @@ function longReading(row: SheetRow, layout: Layout): Reading {
     statistic: row.cell("statistic"),
     lumen: row.cell("lumen"),
     edge: row.cell("edge"),
+    ...methodCells(row, layout),
   });
   const key = layout.fields.get("value") ?? "";
   const source = row.placeUnder(key);
@@ -51,6 +52,8 @@ function wideReading(
     statistic: column.statistic ?? null,
     lumen: column.lumen ?? null,
     edge: column.edge ?? null,
+    ...methodCells(row, layout),
+    ...methodOf(column),
   });
   const units: StatedUnit[] = row.unitsUnder(key);
   if (column.unit !== undefined) units.push({ words: column.unit, where: "site file" });
@@ -91,13 +94,28 @@ function emptyReading(row: SheetRow, source: SourcePlace, terms: Reading["terms"
   };
 }
 
-function termsOf(cells: {
+/** Plane and phase, as far as the sheet says something of them in a column or for every row. */
+function methodCells(row: SheetRow, { fields, always }: Layout): Pick<Cells, "plane" | "phase"> {
+  const stated = (["plane", "phase"] as const).filter(
+    (field) => fields.has(field) || always.has(field),
+  );
+  return Object.fromEntries(stated.map((field) => [field, row.cell(field)]));
+}
+
+/** Plane and phase, as far as the site file states them of a column. */
+function methodOf({ plane, phase }: MeasureColumn): Pick<Cells, "plane" | "phase"> {
+  return {
+    ...(plane === undefined ? {} : { plane }),
+    ...(phase === undefined ? {} : { phase }),
+  };
+}
+
+interface Cells extends Pick<Reading["terms"], "statistic" | "lumen" | "edge" | "plane" | "phase"> {
   place: string;
   quantity: string;
-  statistic: string | null;
-  lumen: string | null;
-  edge: string | null;
-}): Reading["terms"] {
+}
+
+function termsOf(cells: Cells): Reading["terms"] {
   const { place, quantity, ...rest } = cells;
   return {
     places: [{ origin: "sheet column", terms: [{ words: place, code: null }] }],

@@ -21,7 +21,7 @@ export interface SheetFrame {
 }
 
 /** What is lost where a cell can't be understood. */
-export type Loss = "cell" | "row" | "reading";
+export type Loss = "cell" | "row" | "reading" | "finding";
 
 /** One data row. Cells are trimmed; an empty cell, or one that says "not measured", is null. */
 export class SheetRow {

@@ -76,7 +76,13 @@ export function readStructuredReport(bytes: Uint8Array, file: string, sha256: st
     const reason = message("report-without-usable-numbers", source, { count: numberCount });
     return setAside("structured report", reason, messages);
   }
-  const documents = exams.map((exam) => ({ source, patient, report: version, ...exam }));
+  const documents = exams.map((exam) => ({
+    source,
+    patient,
+    report: version,
+    ...exam,
+    findings: [],
+  }));
   return result("structured report", { documents, messages });
 }
 

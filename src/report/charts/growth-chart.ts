@@ -7,7 +7,7 @@ import {
   type LimitInForce,
 } from "../limits-in-force.ts";
 import type { PlanGrowth } from "../plan.ts";
-import { fittedBand } from "./growth-fit.ts";
+import { fittedBand, isComparedPoint } from "./growth-fit.ts";
 import {
   growthFrame,
   splitLimits,
@@ -59,7 +59,7 @@ function drawFit(growth: PlanGrowth, { x, y }: GrowthFrame): string {
 }
 
 function drawPoint(
-  { date, values, low, high, comparable }: GrowthPoint,
+  { date, values, low, high, comparability }: GrowthPoint,
   { x, y }: GrowthFrame,
 ): string {
   const at = x(date);
@@ -84,7 +84,7 @@ function drawPoint(
       cx: at,
       cy: y(value),
       r: markPt,
-      class: comparable ? "point" : "point-hollow",
+      class: isComparedPoint({ comparability }) ? "point" : "point-hollow",
     }),
   );
   return [bar, ...ends, ...marks].join("");
@@ -109,10 +109,10 @@ function describe(
   limits: readonly LimitInForce[],
   repairs: readonly string[],
 ): string {
-  const points = growth.points.map(({ date, values, low, high, comparable, reasons }) => {
+  const points = growth.points.map(({ date, values, low, high, comparability, reasons }) => {
     const readings = formatList(values.map((value) => formatNumber(value)));
     const range = `${formatNumber(low)} to ${formatNumber(high)}`;
-    const why = comparable ? "" : `, not comparable: ${reasons.join("; ")}`;
+    const why = isComparedPoint({ comparability }) ? "" : `, not comparable: ${reasons.join("; ")}`;
     return `${date}: ${readings} mm (${range})${why}.`;
   });
   const list = limits.map(limitLabel);
@@ -130,7 +130,7 @@ function captionOf(
 ): string {
   const [base] = frame.domain;
   const sentences = base === 0 ? [] : [`Axis from ${formatLimit(base)} mm, not from zero.`];
-  const hollow = growth.points.filter(({ comparable }) => !comparable);
+  const hollow = growth.points.filter((point) => !isComparedPoint(point));
   for (const { date, reasons } of hollow)
     sentences.push(`Hollow ${date}: ${reasons.join("; ") || "not comparable"}.`);
   if (repairs.length > 0) sentences.push(`Upright chain line: repair on ${formatList(repairs)}.`);

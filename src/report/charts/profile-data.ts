@@ -104,11 +104,18 @@ function rowOf(plan: Plan, here: PlanMeasurement[], lastExam: string): ProfileRo
   };
 }
 
-function branchesOf(diameters: PlanMeasurement[], lastExam: string): ProfileBranch[] {
+/** The branches measured, and those that are known to leave the aorta; arch branches as the patient's arch has them. */
+function branchesOf(
+  { arch }: Pick<Plan, "arch">,
+  diameters: PlanMeasurement[],
+  lastExam: string,
+): ProfileBranch[] {
+  const ofArch = new Set(Object.values(arch.zones).flatMap((zone) => zone?.branches ?? []));
   const ofLastExam = diameters.filter(({ exam }) => exam === lastExam);
   return placeTable.flatMap(({ place }) => {
     const readings = ofLastExam.filter((measurement) => measurement.place.id === place.id);
-    const leavesTheAorta = place.zones.length > 0;
+    const isOfArch = place.zones.some((zone) => zone in arch.zones);
+    const leavesTheAorta = isOfArch ? ofArch.has(place.label) : place.zones.length > 0;
     if (place.kind !== "branch" || (!leavesTheAorta && readings.length === 0)) return [];
     const widest = chooseReading(readings);
     const lumen = widest && widest.lumen !== "unstated" && widest.lumen !== "whole";
@@ -139,7 +146,7 @@ export function profileOf(plan: Plan): Profile | null {
     dateBefore: withDiameter.at(-2)?.imagingDate ?? null,
     bars: rows.filter(({ place }) => place.span === null).toSorted(byPosition),
     ranges: rows.filter(({ place }) => place.span !== null).toSorted(byPosition),
-    branches: branchesOf(diameters, last.key),
+    branches: branchesOf(plan, diameters, last.key),
     repaired: repairedBands(plan),
   };
 }

@@ -1,10 +1,11 @@
 import { sentenceCase } from "../../quantities/sentence-case.ts";
 import { growthChart } from "../charts/growth-chart.ts";
-import { formatError, formatLimit, formatNumber, formatUnit } from "../format.ts";
+import { formatError, formatLimit, formatNumber, formatUnit, notConfirmed } from "../format.ts";
 import { outcomeMark, type OutcomeMark } from "../outcome-mark.ts";
 import type { Plan, PlanGrowth } from "../plan.ts";
 import { repairDatesAt } from "../repairs-at.ts";
 import { answersInForce, answerWord, byDecision } from "./decisive-growth.ts";
+import { projectionWords } from "./projection-words.ts";
 import { seriesLimits, seriesName } from "./series-words.ts";
 
 export interface GrowthView {
@@ -32,17 +33,31 @@ function intervalText(interval: {
   return `${formatNumber(interval.value)}${error === "" ? "" : ` ${error}`}`;
 }
 
-function viewOf(growth: PlanGrowth, plan: Plan, id: string): GrowthView {
+/** "SD 1.5 mm of one reading (stated by the site: …)". */
+function errorWords({ lowSdMm, highSdMm, source, basis }: PlanGrowth["readingError"]): string {
+  const sd =
+    lowSdMm === highSdMm
+      ? formatNumber(lowSdMm)
+      : `${formatNumber(lowSdMm)} to ${formatNumber(highSdMm)}`;
+  return `SD ${sd} mm of one reading, ${basis} (${source})`;
+}
+
+/** The reading error in use, and the others on file. */
+function errorsNote({ readingError, otherReadingErrors }: PlanGrowth): string {
+  const others = otherReadingErrors.map((error) => `Also on file: ${errorWords(error)}.`);
+  return [`${errorWords(readingError)}.`, ...others].join(" ");
+}
+
+function viewOf(
+  growth: PlanGrowth,
+  { plan, errors, id }: { plan: Plan; errors: readonly string[]; id: string },
+): GrowthView {
   const limits = seriesLimits(plan, growth);
   const { svg, caption } = growthChart(growth, limits, repairDatesAt(plan, growth.place), {
     id,
     ...chartSize,
   });
-  const { lowSdMm, highSdMm, source } = growth.readingError;
-  const sd =
-    lowSdMm === highSdMm
-      ? formatNumber(lowSdMm)
-      : `${formatNumber(lowSdMm)} to ${formatNumber(highSdMm)}`;
+  const projected = projectionWords(growth.projections);
   const unit = growth.rate === null ? "" : `, ${formatUnit(growth.rate.unit)}`;
   return {
     heading: seriesName(growth),
@@ -51,8 +66,8 @@ function viewOf(growth: PlanGrowth, plan: Plan, id: string): GrowthView {
     caption,
     sentence: sentenceCase(growth.sentence),
     answers: answersInForce(growth).map(
-      ({ body, year, limitMmPerYear, answer, outcome, reason }) => ({
-        source: `${body} ${year}`,
+      ({ body, year, confirmed, limitMmPerYear, answer, outcome, reason }) => ({
+        source: `${body} ${year}${confirmed ? "" : `, ${notConfirmed}`}`,
         limit: `${formatLimit(limitMmPerYear)} mm per year`,
         answer: answerWord(answer),
         mark: outcomeMark(outcome),
@@ -67,15 +82,25 @@ function viewOf(growth: PlanGrowth, plan: Plan, id: string): GrowthView {
     })),
     notes: [
       `Rate: ${growth.rateMethod}.`,
-      `Reading error of one reading: SD ${sd} mm (${source}).`,
+      ...(growth.rateChange.answer === "too few exams" ? [] : [growth.rateChange.sentence]),
+      ...(projected === null ? [] : [projected]),
+      `Reading error [${errors.indexOf(errorsNote(growth)) + 1}].`,
       ...growth.comparability.map((note) => `${sentenceCase(note)}.`),
     ],
   };
 }
 
-/** All series, most decisive first. */
-export function growthViews(plan: Plan, idPrefix: string): GrowthView[] {
-  return byDecision(plan.growth).map((growth, index) =>
-    viewOf(growth, plan, `${idPrefix}growth-${index + 1}`),
-  );
+/** All series, most decisive first, and the numbered reading errors that they stand on. */
+export function growthViews(
+  plan: Plan,
+  idPrefix: string,
+): { growth: GrowthView[]; readingErrors: { note: number; text: string }[] } {
+  const series = byDecision(plan.growth);
+  const errors = [...new Set(series.map(errorsNote))];
+  return {
+    growth: series.map((growth, index) =>
+      viewOf(growth, { plan, errors, id: `${idPrefix}growth-${index + 1}` }),
+    ),
+    readingErrors: errors.map((text, index) => ({ note: index + 1, text })),
+  };
 }

@@ -4,6 +4,8 @@ import { formatCount, formatList, formatValue, notConfirmed } from "../format.ts
 import { largestDiameter } from "../largest-diameter.ts";
 import type { Plan } from "../plan.ts";
 import { edgeWord, statisticWord } from "../words.ts";
+import { notConfirmedMark } from "../limits-in-force.ts";
+import { nextImagingItems } from "./surveillance-view.ts";
 import { byOutcome, outcomeCounts } from "./criteria-view.ts";
 import { byDecision } from "./decisive-growth.ts";
 import { seriesHeading, seriesSentence } from "./series-words.ts";
@@ -62,6 +64,18 @@ function missingLine({ missing }: Plan): string {
   return `Most decisive first: ${rest === 0 ? formatList(shown) : shown.join(", ")}${more}.`;
 }
 
+const dueShown = 3;
+
+function nextImagingLine(plan: Plan): string {
+  const items = nextImagingItems(plan);
+  if (items.length === 0) return plan.surveillance.next.sentence;
+  const rest = items.length - dueShown;
+  const more = rest > 0 ? `; and ${rest} more` : "";
+  const marked = items.some((item) => item.includes(notConfirmedMark));
+  const legend = marked ? ` ${notConfirmedMark} ${notConfirmed}.` : "";
+  return `${items.slice(0, dueShown).join("; ")}${more}.${legend}`;
+}
+
 /** What is large, what grows, what criteria say, where sources differ, what is missing: one line each. */
 export function keyLines(plan: Plan): KeyLine[] {
   const lines = [
@@ -71,6 +85,7 @@ export function keyLines(plan: Plan): KeyLine[] {
   ];
   const differ = plan.disagreements.map(({ sentence }) => sentence).join(" ");
   if (differ !== "") lines.push({ label: "Sources differ", text: differ });
+  lines.push({ label: "Next imaging", text: nextImagingLine(plan) });
   lines.push({ label: "Missing", text: missingLine(plan) });
   return lines;
 }

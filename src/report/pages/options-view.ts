@@ -7,6 +7,8 @@ import { pathWord } from "../words.ts";
 /** One candidate proximal landing zone. */
 export interface OptionView {
   heading: string;
+  /** Why nothing is computed for this zone. */
+  stopped: string | null;
   cells: { label: string; value: string }[];
   /** `note` is the number of the check's source in the list below the options. */
   checks: { mark: OutcomeMark; label: string; reason: string; note: number }[];
@@ -51,20 +53,35 @@ function inventoryCell(rows: { id: string; proximalMm: number }[] | null): Optio
 
 const wasMeasured = ({ checks }: PlanOption): boolean => checks.some(({ used }) => used.length > 0);
 
+function coveredWords({ branchesCovered, branchesUnknown }: PlanOption): string {
+  const known = formatList(branchesCovered) || "no arch branch";
+  return branchesUnknown === null ? known : `${known}; ${branchesUnknown}`;
+}
+
 function optionView(option: PlanOption, sources: readonly string[]): OptionView {
-  const { soundLengths, diameterRange, branchesCovered, movedFirst } = option;
+  const { soundLengths, diameterRange, movedFirst } = option;
   const lengths = soundLengths.map(
     ({ path, valueMm }) => `${formatValue(valueMm, "mm")} ${pathWord(path)}`,
   );
   const diameters = diameterRange && `${range(diameterRange.lowMm, diameterRange.highMm)} mm`;
   return {
     heading: sentenceCase(option.label),
+    stopped: option.stopped,
     cells: [
-      { label: "Sound length", value: lengths.length === 0 ? "not measured" : formatList(lengths) },
-      { label: "Diameters", value: diameters ?? "not measured" },
-      { label: "Covers", value: formatList(branchesCovered) || "no arch branch" },
-      { label: "To be re-fed first", value: formatList(movedFirst) || "nothing" },
-      ...graftCells(option),
+      { label: "Wall", value: option.wall },
+      ...(option.dissected === null ? [] : [{ label: "Dissected", value: option.dissected.state }]),
+      ...(option.stopped === null
+        ? [
+            {
+              label: "Sound length",
+              value: lengths.length === 0 ? "not measured" : formatList(lengths),
+            },
+            { label: "Diameters", value: diameters ?? "not measured" },
+            { label: "Covers", value: coveredWords(option) },
+            { label: "To be re-fed first", value: formatList(movedFirst) || "nothing" },
+            ...graftCells(option),
+          ]
+        : []),
     ],
     checks: wasMeasured(option)
       ? option.checks.map(({ outcome, label, value, reason, source }) => {
@@ -78,7 +95,7 @@ function optionView(option: PlanOption, sources: readonly string[]): OptionView 
         })
       : [],
     notMeasured:
-      wasMeasured(option) || option.checks.length === 0
+      wasMeasured(option) || option.checks.length === 0 || option.stopped !== null
         ? null
         : `${option.checks.length} conditions: nothing of this zone is measured.`,
     notMeasuredMark: outcomeMark("not-assessable"),
@@ -90,12 +107,16 @@ function optionView(option: PlanOption, sources: readonly string[]): OptionView 
 /** One entry for each candidate proximal landing zone, and the numbered sources of their checks. */
 export function optionViews({ options }: Plan): {
   options: OptionView[];
+  /** What the options take for granted about the arch, each once. */
+  optionAssumptions: string[];
   optionSources: { note: number; text: string }[];
 } {
   const checks = options.flatMap((option) => option.checks);
-  const sources = [...new Set(checks.map(({ source }) => source))];
+  const zoneSources = options.map(({ zoneSource }) => `Zones: ${zoneSource}`);
+  const sources = [...new Set([...checks.map(({ source }) => source), ...zoneSources])];
   return {
     options: options.map((option) => optionView(option, sources)),
+    optionAssumptions: [...new Set(options.flatMap(({ assumes }) => assumes ?? []))],
     optionSources: sources.map((text, index) => ({ note: index + 1, text })),
   };
 }

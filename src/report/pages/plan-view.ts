@@ -4,13 +4,16 @@ import { formatCount } from "../format.ts";
 import { paperSize, textWidthOf, type Paper } from "../paper.ts";
 import type { Plan } from "../plan.ts";
 import { wrapText } from "../text-width.ts";
+import { anatomyLines } from "./anatomy-view.ts";
 import { criteriaGroups } from "./criteria-groups.ts";
 import { sourceRows } from "./criteria-view.ts";
+import { derivedRows } from "./derived-view.ts";
 import { growthViews } from "./growth-view.ts";
 import { keyLines, type KeyLine } from "./key-lines.ts";
 import { optionViews } from "./options-view.ts";
 import { fileRows, measurementGroups, messageRow } from "./provenance-view.ts";
 import { examRows, sizesView } from "./sizes-view.ts";
+import { surveillanceView } from "./surveillance-view.ts";
 import { titleBlock, type TitleBlock } from "./title-block.ts";
 import { textLinePt, textSizePt, titleHeightPt } from "./title-height.ts";
 
@@ -97,8 +100,15 @@ export function planView(plan: Plan, setting: PlanSetting) {
     profileFirst: isProfileFirst ? profile : null,
     profileAfterExams: isProfileFirst ? null : profile,
     sizes: sizesView(plan),
-    growth: growthViews(plan, idPrefix),
+    derived: derivedRows(plan),
+    anatomy: anatomyLines(plan),
+    ...growthViews(plan, idPrefix),
     ...criteriaGroups(plan),
+    hiddenRules: plan.hiddenRules.map(
+      ({ title, body, year, by, date, reason }) =>
+        `${title} (${body} ${year}): not evaluated, by ${by} on ${date}: ${reason}`,
+    ),
+    surveillance: surveillanceView(plan),
     disagreements: plan.disagreements.map(({ sentence }) => sentence),
     missing: plan.missing.map(({ what, decides }) => ({ what, decides: decidesText(decides) })),
     prompts: plan.prompts,

@@ -1,7 +1,7 @@
 import { sentenceCase } from "../../quantities/sentence-case.ts";
 import { decimalCell, formatNumber, formatUnit, type DecimalCell } from "../format.ts";
 import type { Plan, PlanMeasurement } from "../plan.ts";
-import { edgeWord, lumenWord, pathWord, statisticWord } from "../words.ts";
+import { edgeWord, lumenWord, pathWord, phaseWord, planeWord, statisticWord } from "../words.ts";
 
 export interface ExamRow {
   date: string;
@@ -61,6 +61,8 @@ export function methodWords(one: PlanMeasurement): string {
   if (isLength) words.push(pathWord(one.path));
   if (isOfWall) words.push(statisticWord(one.statistic), edgeWord(one.edge));
   if (one.lumen !== "whole" && !isLength) words.push(lumenWord(one.lumen));
+  if (isOfWall && one.plane !== "unstated") words.push(planeWord(one.plane));
+  if (isOfWall && one.phase !== "unstated") words.push(phaseWord(one.phase));
   return words.join(", ");
 }
 

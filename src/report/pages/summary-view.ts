@@ -20,6 +20,7 @@ import {
   type SummaryLevel,
 } from "./summary-layout.ts";
 import { seriesHeading, seriesLimits, seriesSentence } from "./series-words.ts";
+import { nextImagingItems } from "./surveillance-view.ts";
 import { titleBlock } from "./title-block.ts";
 import { shortenTitle, textLinePt, textSizePt } from "./title-height.ts";
 
@@ -48,6 +49,7 @@ function countedList(items: readonly string[], widthPt: number, lines: number): 
 
 function footLines(plan: Plan, { linePt }: SummaryColumns, lines: number): KeyLine[] {
   const lists = [
+    { label: "Next imaging", items: nextImagingItems(plan), none: plan.surveillance.next.sentence },
     {
       label: "Missing",
       items: plan.missing.map(({ what }) => what),
@@ -169,7 +171,11 @@ function captionOf(plan: Plan, profileCaption: string | null): string {
       "Growth: mm, axes not from zero; bars: 95 % of one reading; hollow: not comparable.",
     );
   const legend = `${notConfirmedMark} ${notConfirmed}.`;
-  const isRecalled = plan.assessments.some(({ confirmed }) => !confirmed);
+  const isRecalled = [
+    ...plan.assessments,
+    ...plan.surveillance.next.due,
+    ...plan.growth.flatMap(({ answers }) => answers),
+  ].some(({ confirmed }) => !confirmed);
   if (isRecalled && !profileCaption?.includes(legend)) sentences.push(legend);
   return sentences.join(" ");
 }

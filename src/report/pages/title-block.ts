@@ -42,7 +42,10 @@ export function patientLine(plan: Plan): string {
 function lastExamWords(plan: Plan): string {
   const last = plan.exams.at(-1);
   if (!last) return "none";
-  const parts = [last.imagingDate, last.modality, ...last.reportState];
+  const due = plan.surveillance.next.earliest;
+  const isOverdue = due !== null && (due.overdueDays ?? 0) > 0;
+  const overdue = isOverdue ? `next overdue since ${due.latest}` : null;
+  const parts = [last.imagingDate, last.modality, ...last.reportState, overdue];
   return parts.filter((part) => part !== null).join(", ");
 }
 

@@ -200,7 +200,7 @@ describe("a long sheet of the site file", () => {
   });
 
   test("a word that no one declared is refused by what understands words", () => {
-    const [result] = placed(`${long}P1,03.02.2025,Aorta ascendens,Länge,41.5,\n`);
+    const [result] = placed(`${long}P1,03.02.2025,Aorta ascendens,Wanddicke,41.5,\n`);
     expect(result?.messages.map(({ code }) => code)).toEqual(["quantity-not-understood"]);
   });
 

@@ -91,11 +91,14 @@ describe("measurement sheet", () => {
     expect(documents.map(({ patient }) => patient.birthDate)).toEqual(["1950-01-31", "1951-01-31"]);
   });
 
-  test("rows of one exam that disagree on gating leave it not stated", () => {
+  test("rows of one exam that disagree on gating are documents of their own, and that is said", () => {
     const { documents, messages } = read(
-      `${headings}\nP1,2025-01-02,arch,diameter,,51,mm,,yes,\nP1,2025-01-02,arch,area,,9,cm2,,no,\n`,
+      `${headings}\nP1,2025-01-02,arch,diameter,,51,mm,,yes,\nP1,2025-01-02,arch,area,,9,cm2,,no,\nP1,2025-01-02,arch,perimeter,,99,mm,,yes,\n`,
     );
-    expect(documents[0]?.exam.gated).toBeNull();
+    expect(documents.map(({ exam, readings }) => [exam.gated, readings.length])).toEqual([
+      [true, 2],
+      [false, 1],
+    ]);
     expect(messages.map(({ code }) => code)).toEqual(["csv-gated-differs"]);
   });
 
@@ -142,7 +145,7 @@ describe("encodings", () => {
 describe("case sheet", () => {
   test("reads a row; cells that can't be understood are reported and left empty", () => {
     const { kind, caseRows, messages } = read(
-      'patient_id,sex,height_cm,birth_date,onset_date,question\nP1,female,"1,70",1950-01-31,May 2020,Why?\n',
+      'patient_id,sex,height_cm,birth_date,onset_date,question,dissection,malperfusion,arch_variant\nP1,female,"1,70",1950-01-31,May 2020,Why?,B 3-5,left renal,usual\n',
     );
     expect(kind).toBe("case sheet");
     expect(caseRows[0]).toMatchObject({
@@ -153,6 +156,9 @@ describe("case sheet", () => {
       onsetDate: null,
       question: "Why?",
       weightKg: null,
+      dissection: "B 3-5",
+      malperfusion: "left renal",
+      archVariant: "usual",
     });
     expect(messages.map(({ code }) => code)).toEqual(["csv-number-comma", "csv-date-not-iso"]);
   });

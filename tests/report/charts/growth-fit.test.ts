@@ -10,8 +10,12 @@ const point = (date: string, value: number, comparable = true) => ({
   low: value - 4,
   high: value + 4,
   edge: "outer" as const,
-  comparable,
+  sdMm: 2,
+  plane: "unstated" as const,
+  phase: "unstated" as const,
+  comparability: comparable ? ("comparable" as const) : ("not-comparable" as const),
   reasons: [],
+  offset: null,
 });
 
 describe("fittedBand", () => {

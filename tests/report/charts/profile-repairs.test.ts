@@ -6,7 +6,10 @@ import { samplePlan } from "../sample-plan.ts";
 
 const repaired = (zones: string[] | null) => ({
   ...samplePlan,
-  patient: { ...samplePlan.patient, repairs: [{ words: "graft", date: null, zones }] },
+  patient: {
+    ...samplePlan.patient,
+    repairs: [{ words: "graft", date: null, zones, kinds: ["graft" as const] }],
+  },
 });
 
 test.each([

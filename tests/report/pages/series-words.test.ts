@@ -15,9 +15,11 @@ const answer = (more: Partial<Answer>): Answer => ({
   rule: "r",
   body: "Northbody",
   year: 2022,
+  confirmed: true,
   limitMmPerYear: 3,
   answer: "does-not-exceed",
   outcome: "not-met",
+  tellableInMonths: null,
   reason: "",
   ...more,
 });

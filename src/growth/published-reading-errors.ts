@@ -1,0 +1,71 @@
+import { readFileSync } from "node:fs";
+import { z } from "zod";
+import { type RegionId, regionIds } from "../anatomy/places.ts";
+import { parseOwnDataFile } from "../data-file.ts";
+import { normalQuantile975 } from "../statistics/normal-quantile.ts";
+
+const figures = z
+  .strictObject({ low: z.number().positive(), high: z.number().positive() })
+  .refine(({ low, high }) => low <= high, "low is above high");
+const row = z
+  .strictObject({
+    regions: z.array(z.enum(regionIds)).min(1),
+    measuredAt: z.string(),
+    method: z.string(),
+    halfWidthMm: figures.optional(),
+    differenceSdMm: figures.optional(),
+    source: z.string(),
+  })
+  .refine(
+    ({ halfWidthMm, differenceSdMm }) =>
+      (halfWidthMm === undefined) !== (differenceSdMm === undefined),
+    "states one of halfWidthMm and differenceSdMm",
+  );
+type Row = z.infer<typeof row>;
+
+const url = new URL("published-reading-errors.yaml", import.meta.url);
+const rows = parseOwnDataFile(
+  readFileSync(url, "utf8"),
+  z.array(row).min(1),
+  "src/growth/published-reading-errors.yaml",
+);
+
+/** Smallest and largest standard deviation of a single reading in mm that studies of a part of the aorta print. */
+export interface PublishedRange {
+  lowSdMm: number;
+  highSdMm: number;
+  source: string;
+}
+
+/**
+ * The published range for a part of the aorta, over all studies of it. Where nobody measured there, the study with the
+ * largest error stands in, and `source` says so.
+ */
+export function publishedRange(region: RegionId | null): PublishedRange {
+  const here = rows.filter(({ regions }) => regions.some((measured) => measured === region));
+  const used = here.length > 0 ? here : [widestRow()];
+  const sources = used.map(({ measuredAt, method, source }) => {
+    const where = here.length > 0 ? measuredAt : `${measuredAt}, not at this place`;
+    return `${method} (${where}; ${source})`;
+  });
+  return {
+    lowSdMm: rounded(Math.min(...used.map((one) => sdsOf(one).low))),
+    highSdMm: rounded(Math.max(...used.map((one) => sdsOf(one).high))),
+    source: `published: ${sources.join("; ")}`,
+  };
+}
+
+function widestRow(): Row {
+  const [widest] = rows.toSorted((a, b) => sdsOf(b).high - sdsOf(a).high);
+  if (!widest) throw new Error("no published reading error");
+  return widest;
+}
+
+function sdsOf({ halfWidthMm, differenceSdMm }: Row): { low: number; high: number } {
+  const printed = differenceSdMm ?? halfWidthMm;
+  if (!printed) throw new Error("a published reading error without figures");
+  const share = differenceSdMm ? Math.SQRT2 : normalQuantile975 * Math.SQRT2;
+  return { low: printed.low / share, high: printed.high / share };
+}
+
+const rounded = (mm: number): number => Number(mm.toFixed(1));
