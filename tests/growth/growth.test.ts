@@ -204,7 +204,7 @@ describe("answers", () => {
         rule: "rule-5",
         body: "BODY",
         year: 2020,
-        confirmed: true,
+        confirmed: false,
         limitMmPerYear: 5,
         answer: "cannot-tell",
         tellableInMonths: null,
