@@ -114,8 +114,9 @@ function malperfusionText({ malperfusion }: Dissection): string {
 function calledText({ statements }: Dissection): string {
   return [...Map.groupBy(statements, ({ fact }) => fact)]
     .map(([fact, said]) => {
+      const when = formatList([...new Set(said.map(({ timing }) => timing))]);
       const by = said.map(({ says, body, confirmed }) => `${says} by ${body}${mark(confirmed)}`);
-      return `${fact}: ${formatList([...new Set(by)])}`;
+      return `${fact} (${when}): ${formatList([...new Set(by)])}`;
     })
     .join("; ");
 }

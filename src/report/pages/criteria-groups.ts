@@ -69,12 +69,23 @@ function shortRow(assessment: PlanAssessment): ShortRow {
   return { ...criterionRow(assessment), strength: parts.join(", ") };
 }
 
-/** "64 criteria: it asks for aetiology Marfan, stated is degenerative (10); …", the commonest reason first. */
+/** Criteria that ask for different values of one fact are shown together; the plan keeps the reason of each. */
+const asksForOther =
+  /^It asks for (diagnosis|aetiology|sex|considered operation) .+, stated is (.+)\.$/;
+
+function sharedReason({ reason }: PlanAssessment): string {
+  const [, fact, stated] = asksForOther.exec(reason) ?? [];
+  return fact === undefined
+    ? reason.replace(/\.$/, "")
+    : `It asks for another ${fact} than stated, ${stated}`;
+}
+
+/** "64 criteria. It asks for another aetiology than stated, degenerative (10); …", the commonest reason first. */
 function countedReasons(assessments: readonly PlanAssessment[]): string | null {
   if (assessments.length === 0) return null;
-  const reasons = [...Map.groupBy(assessments, ({ reason }) => reason)]
+  const reasons = [...Map.groupBy(assessments, sharedReason)]
     .toSorted(([, a], [, b]) => b.length - a.length)
-    .map(([reason, here]) => `${reason.replace(/\.$/, "")} (${here.length})`);
+    .map(([reason, here]) => `${reason} (${here.length})`);
   return `${formatCount(assessments.length, "criterion", "criteria")}. ${reasons.join("; ")}.`;
 }
 

@@ -27,3 +27,18 @@ test("every criterion stands in one group; what shares an answer is counted by s
   ]);
   expect(groups.notApplicable).toBe("1 criterion. For other patients: men (1).");
 });
+
+test("criteria that ask for another value of one fact are counted together", () => {
+  const asks = (id: string, wanted: string) =>
+    assessment(id, {
+      outcome: "not-applicable",
+      reason: `It asks for aetiology ${wanted}, stated is degenerative.`,
+    });
+  const { notApplicable } = criteriaGroups({
+    preferredGuideline: null,
+    assessments: [asks("a", "Marfan"), asks("b", "Turner or ACTA2")],
+  });
+  expect(notApplicable).toBe(
+    "2 criteria. It asks for another aetiology than stated, degenerative (2).",
+  );
+});
