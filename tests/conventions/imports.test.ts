@@ -27,6 +27,8 @@ const standalone = new Set(["geometry", "statistics", "quantities"]);
 const importers: Record<string, string> = {
   "@fontsource/ibm-plex-sans": "src/report/fonts.ts",
   "@sparticuz/chromium": "src/report/bundled-browser.ts",
+  "@stdlib/stats-base-dists-chisquare-cdf": "src/statistics/chi-squared.ts",
+  "@stdlib/stats-base-dists-chisquare-quantile": "src/statistics/chi-squared.ts",
   "@stdlib/stats-base-dists-t-quantile": "src/statistics/student-t.ts",
   "cli-progress": "src/cli/terminal.ts",
   "csv-parse": "src/readers/csv/csv-file.ts",

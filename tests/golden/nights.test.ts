@@ -50,7 +50,7 @@ function plansAfter(name: string, nightOf: (index: number) => number): Map<strin
       mkdirSync(dirname(join(folder, to)), { recursive: true });
       cpSync(from, join(folder, to));
     }
-    const intake = takeIn(folder, history, { asOf, site, onFile: () => {} });
+    const intake = takeIn(folder, history, { asOf, site: basis.site, onFile: () => {} });
     history.addNight(intake.night, asOf);
     if (night !== nights.at(-1)) continue;
     plans = new Map(

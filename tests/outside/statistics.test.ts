@@ -9,9 +9,11 @@
  *   SciPy 1; closed forms for 1, 2 and 4 degrees of freedom.
  * - NIST "Pontius" and "Longley": `nist-pontius.ts`, `nist-longley.ts`.
  * - Weighted straight line: the closed form of two normal equations with weights 1 / sd², as in textbooks.
+ * - Weighted fit with any design: ml-matrix, a general-purpose linear-algebra library of the npm registry.
  * - Closed forms of the t quantile for 1 degree of freedom (Cauchy) and 2 degrees of freedom.
  */
 import fc from "fast-check";
+import { inverse, Matrix, QrDecomposition, SingularValueDecomposition } from "ml-matrix";
 import { describe, expect, test } from "vitest";
 import { chiSquaredProbability, chiSquaredQuantile } from "../../src/statistics/chi-squared.ts";
 import { normalQuantile975 } from "../../src/statistics/normal-quantile.ts";
@@ -134,6 +136,35 @@ describe("a weighted straight line", () => {
           chiSquared / (chiSquared + 1),
           6,
         );
+      }),
+    );
+  });
+});
+
+describe("a weighted fit with any design", () => {
+  const row = fc.record({
+    row: fc
+      .tuple(fc.integer({ min: -50, max: 50 }), fc.integer({ min: -50, max: 50 }))
+      .map(([one, other]) => [1, one / 10, other / 10]),
+    value: fc.integer({ min: 200, max: 700 }).map((tenths) => tenths / 10),
+    sd: fc.integer({ min: 5, max: 40 }).map((tenths) => tenths / 10),
+  });
+
+  test("is what ml-matrix solves by QR, and its errors are those of the inverted normal matrix", () => {
+    fc.assert(
+      fc.property(fc.array(row, { minLength: 5, maxLength: 12 }), (all) => {
+        const design = new Matrix(all.map((one) => one.row.map((cell) => cell / one.sd)));
+        fc.pre(new SingularValueDecomposition(design).condition < 1e4);
+        const values = Matrix.columnVector(all.map((one) => one.value / one.sd));
+        const coefficients = new QrDecomposition(design).solve(values).to1DArray();
+        const covariance = inverse(design.transpose().mmul(design));
+        const fit = weightedFit(all);
+        for (const [index, coefficient] of coefficients.entries()) {
+          const axis = coefficients.map((_, place) => Number(place === index));
+          const own = fit?.combination(axis);
+          expect(own?.value).toBeCloseTo(coefficient, 6);
+          expect(own?.standardError).toBeCloseTo(Math.sqrt(covariance.get(index, index)), 6);
+        }
       }),
     );
   });
