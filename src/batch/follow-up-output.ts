@@ -84,9 +84,9 @@ const columns: Record<string, (row: FollowUpRow) => Cell> = {
   growth_beyond_limits: ({ growing }) => joined(growing.map(({ words }) => words)),
   growth_largest_rate_mm_per_year: ({ growing }) => largestRate(growing),
   growth_not_told_places: ({ growthNotTold }) => growthNotTold,
-  size_criteria_met: (row) => sizesOf(row, "met"),
-  size_reached_conditions_not_stated: (row) => sizesOf(row, "reached"),
-  size_nearing_limit: (row) => sizesOf(row, "nearing"),
+  size_criteria_met: (row) => joined([...sizesOf(row, "met"), ...row.metAtSmallSizes]),
+  size_reached_conditions_not_stated: (row) => joined(sizesOf(row, "reached")),
+  size_nearing_limit: (row) => joined(sizesOf(row, "nearing")),
   size_projected: ({ projected }) => joined(projected),
   no_exam_for_long: ({ lost }) => lost,
   reasons: ({ reasons }) => joined(reasons),
@@ -99,8 +99,8 @@ function largestRate(growing: FollowUpRow["growing"]): string | null {
 
 const joined = (items: readonly string[]): string => items.join(" | ");
 
-const sizesOf = ({ sizes }: FollowUpRow, wanted: SizeStanding): string =>
-  joined(sizes.filter(({ standing }) => standing === wanted).map(({ words }) => words));
+const sizesOf = ({ sizes }: FollowUpRow, wanted: SizeStanding): string[] =>
+  sizes.filter(({ standing }) => standing === wanted).map(({ words }) => words);
 
 /** The list as CSV, one row for each patient; those without a report last, with the reason. */
 export function followUpCsv({ rows, notListed }: FollowUpList): string {

@@ -4,10 +4,11 @@ import type { Message } from "../message.ts";
 import type { CaseRow } from "../readers/reading.ts";
 import { caseMessage } from "./messages.ts";
 import type { CaseFacts } from "./patient-case.ts";
+import { familyEventsIn } from "./family-history.ts";
 import { parseDissectionNotation } from "./dissection-notation.ts";
 import { parseMalperfusion } from "./malperfusion.ts";
 import { priorRepairsOf } from "./prior-repairs.ts";
-import { aetiologies, consideredOperations, diagnoses } from "./vocabulary.ts";
+import { aetiologies, consideredOperations, diagnoses, symptomWords } from "./vocabulary.ts";
 
 /** Facts of a patient without a case sheet row: everything is unknown. */
 export const unknownFacts: CaseFacts = {
@@ -16,6 +17,8 @@ export const unknownFacts: CaseFacts = {
   diagnoses: null,
   diagnosisWords: null,
   onsetDate: null,
+  symptoms: null,
+  symptomsWords: null,
   dissectionWords: null,
   malperfusionWords: null,
   archVariants: null,
@@ -23,6 +26,7 @@ export const unknownFacts: CaseFacts = {
   aetiology: null,
   aetiologyWords: null,
   familyHistory: null,
+  familyEvents: null,
   priorRepairs: null,
   priorRepairWords: null,
   considered: null,
@@ -62,6 +66,12 @@ export function understandCaseRow(row: CaseRow): { facts: CaseFacts; messages: M
     if (!found.has("usual")) return [...found];
     return found.size === 1 ? [] : notUnderstood("arch_variant", cell, archVariantIds);
   };
+  const symptomsIn = (cell: string | null): string[] | null => {
+    const vocabulary = ["none", ...symptomWords];
+    const found = known("symptoms", cell, vocabulary);
+    if (cell === null || !found?.includes("none")) return found;
+    return found.length === 1 ? [] : notUnderstood("symptoms", cell, vocabulary);
+  };
   const extent = row.dissection === null ? null : parseDissectionNotation(row.dissection);
   if (extent !== null && "problem" in extent && wordKey(row.dissection ?? "") !== "none") {
     const data = { why: extent.problem };
@@ -77,6 +87,8 @@ export function understandCaseRow(row: CaseRow): { facts: CaseFacts; messages: M
     diagnoses: known("diagnosis", row.diagnosis, diagnoses),
     diagnosisWords: row.diagnosis,
     onsetDate: row.onsetDate,
+    symptoms: symptomsIn(row.symptoms),
+    symptomsWords: row.symptoms,
     dissectionWords: row.dissection,
     malperfusionWords: row.malperfusion,
     archVariants: archVariantsIn(row.archVariant),
@@ -84,6 +96,7 @@ export function understandCaseRow(row: CaseRow): { facts: CaseFacts; messages: M
     aetiology: aetiology?.[0] ?? null,
     aetiologyWords: row.aetiology,
     familyHistory: row.familyHistory,
+    familyEvents: familyEventsIn(row.familyHistory),
     priorRepairs: priorRepairsOf(row.priorRepair),
     priorRepairWords: row.priorRepair,
     considered: known("considered", row.considered, consideredOperations),

@@ -11,7 +11,7 @@ import type {
   QuantityId,
   StatisticId,
 } from "../quantities/measured-quantity.ts";
-import type { FindingId, RepairKind } from "./vocabulary.ts";
+import type { FamilyEvent, FindingId, RepairKind } from "./vocabulary.ts";
 
 /** One CT or other imaging examination of a patient, put together from all documents that report it. */
 export interface Exam {
@@ -93,9 +93,15 @@ export interface CaseFacts {
   /** Known arch variants; empty where the sheet says "usual"; null where the cell is empty or not understood. */
   archVariants: ArchVariantId[] | null;
   archVariantWords: string | null;
+  /** Known symptoms; empty where the sheet says "none"; null where the cell is empty or not understood. */
+  symptoms: string[] | null;
+  symptomsWords: string | null;
   aetiology: string | null;
   aetiologyWords: string | null;
+  /** In the sheet's own words. */
   familyHistory: string | null;
+  /** What those words surely say; empty where they say that there was nothing; null where that is not sure. */
+  familyEvents: FamilyEvent[] | null;
   /** Null where the cell is empty; empty list where it says "none". */
   priorRepairs: PriorRepair[] | null;
   priorRepairWords: string | null;

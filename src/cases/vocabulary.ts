@@ -18,6 +18,37 @@ export const diagnoses = [
 ] as const;
 export type Diagnosis = (typeof diagnoses)[number];
 
+/** Diagnoses of an aneurysm; the first does not say of which part. */
+export const aneurysms: ReadonlySet<string> = new Set<Diagnosis>([
+  "aneurysm",
+  "root aneurysm",
+  "ascending aneurysm",
+  "arch aneurysm",
+  "descending thoracic aneurysm",
+  "thoraco-abdominal aneurysm",
+  "abdominal aneurysm",
+]);
+
+/** Symptoms put down to the aorta that a case sheet may state. A rupture is none: the criteria speak of an intact aorta. */
+export const symptomWords = [
+  "pain attributable to the aorta",
+  "recurrent chest pain without other cause",
+  "compression",
+  "hoarseness",
+  "dysphagia",
+  "embolism",
+  "malperfusion",
+] as const;
+
+/** What may have happened in the family, as far as criteria ask for it. */
+export const familyEventIds = [
+  "aortic dissection",
+  "aortic aneurysm",
+  "sudden death",
+  "aortic event",
+] as const;
+export type FamilyEvent = (typeof familyEventIds)[number];
+
 /** Causes of aortic disease that a case sheet may state. */
 export const aetiologies = [
   "degenerative",

@@ -5,9 +5,8 @@ import { populationOutcome } from "../guidelines/population.ts";
 import { isConfirmed } from "../guidelines/rule-check.ts";
 import { repairState } from "../guidelines/repair-state.ts";
 import { partsOf } from "../guidelines/rule-places.ts";
-import type { Outcome, Rule } from "../guidelines/rule.ts";
+import { isGrowthRule, type LimitRule, type Outcome, type Rule } from "../guidelines/rule.ts";
 import { limitText } from "../guidelines/size-limit.ts";
-import { isGrowthKind } from "../guidelines/size-measure.ts";
 import { openStatements } from "../guidelines/statements.ts";
 import { holds } from "../quantities/limit.ts";
 import { growthCriterion } from "./growth-criterion.ts";
@@ -67,13 +66,13 @@ export function growthAnswers(rules: readonly Rule[], basis: AnswerBasis): Growt
   const { place } = basis.series;
   if (!isAskedFor(basis.series)) return [];
   return rules
-    .filter(({ check }) => isGrowthKind(check.kind))
+    .filter(isGrowthRule)
     .filter((rule) => partsOf(rule).some(({ holds: isIn }) => isIn(place)))
     .toSorted((a, b) => (a.id < b.id ? -1 : 1))
     .map((rule) => answerOf(rule, basis));
 }
 
-function answerOf(rule: Rule, basis: AnswerBasis): GrowthAnswer {
+function answerOf(rule: LimitRule, basis: AnswerBasis): GrowthAnswer {
   const { periodMonths } = rule.check;
   if (periodMonths === undefined) throw new Error(`growth rule ${rule.id} states no period`);
   const limitMmPerYear = (rule.check.value * 12) / periodMonths;
@@ -108,7 +107,7 @@ function answerOf(rule: Rule, basis: AnswerBasis): GrowthAnswer {
 
 /** The criterion as its source writes it: population, sizes as read, and facts that are still open. */
 function asWritten(
-  rule: Rule,
+  rule: LimitRule,
   periodMonths: number,
   { series, sizes, patientCase, asOf }: AnswerBasis,
 ): { outcome: Outcome; reason: string } {

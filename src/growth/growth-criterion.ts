@@ -1,5 +1,5 @@
 import { daysBetween } from "../quantities/days-between.ts";
-import type { Rule } from "../guidelines/rule.ts";
+import type { LimitCheck } from "../guidelines/rule.ts";
 import { holds } from "../quantities/limit.ts";
 import { type DatedSize, daysPerYear } from "./growth-line.ts";
 import { changeMm } from "./growth-rate.ts";
@@ -29,7 +29,7 @@ const calendarSlackDays = 3;
  * decide. A change that reaches the limit in less time has reached it within the period, and needs no scaling.
  */
 export function growthCriterion(
-  check: Rule["check"],
+  check: LimitCheck,
   periodMonths: number,
   sizes: readonly DatedSize[],
 ): CriterionResult {
@@ -49,7 +49,7 @@ const pairOf = (from: DatedSize, to: DatedSize): ExamPair => ({
 });
 
 function onePeriod(
-  check: Rule["check"],
+  check: LimitCheck,
   periodMonths: number,
   pairs: readonly ExamPair[],
 ): CriterionResult {
@@ -78,7 +78,7 @@ function onePeriod(
 }
 
 function twoPeriods(
-  check: Rule["check"],
+  check: LimitCheck,
   periodMonths: number,
   pairs: readonly ExamPair[],
 ): CriterionResult {
@@ -127,13 +127,13 @@ function changePerPeriodMm(pair: ExamPair, periodMonths: number): number {
   return (pair.changeMm * periodMonths * daysPerMonth) / pair.days;
 }
 
-const reaches = ({ operator, value }: Rule["check"], growthMm: number): boolean =>
+const reaches = ({ operator, value }: LimitCheck, growthMm: number): boolean =>
   holds(growthMm, operator, value);
 
 const periodWords = (months: number): string => (months === 12 ? "one year" : `${months} months`);
 
 /** "4.0 mm in 300 days (2024-01-10 to 2024-11-05), 4.9 mm scaled to one year". */
-function inWords(check: Rule["check"], periodMonths: number, pair: ExamPair): string {
+function inWords(check: LimitCheck, periodMonths: number, pair: ExamPair): string {
   const change = `${fixedBeside(pair.changeMm, check.value)} mm in ${pair.days} days (${pair.from.date} to ${pair.to.date})`;
   if (isShorter(pair, periodMonths) || !isScaled(pair, periodMonths)) return change;
   const scaled = fixedBeside(changePerPeriodMm(pair, periodMonths), check.value);

@@ -12,12 +12,14 @@ export interface DueImaging {
   earliest: string;
   latest: string;
   overdueDays: number | null;
+  /** The last exam of another kind since it is due, or null. */
+  otherExamSince: string | null;
   statements: string[];
 }
 
 /** What is due next, by all schedules that apply. */
 export interface NextImaging {
-  /** By the last day on which it is due, earliest first. */
+  /** By the last day on which it is due, earliest first; those since which an exam of another kind was made come last. */
   due: DueImaging[];
   /** The first of them; null where nothing is due or nothing can be told. */
   earliest: DueImaging | null;
@@ -29,26 +31,38 @@ export interface NextImaging {
 /** Gathers the due dates of all schedules; where sources differ, each date stands with its body. */
 export function nextImaging(schedules: readonly ScheduledImaging[]): NextImaging {
   const due = schedules
-    .flatMap(({ schedule, source, confirmed, imaging, due: date, overdueDays, statements }) =>
-      date === null
-        ? []
-        : [
-            {
-              schedule,
-              body: source.body,
-              year: source.year,
-              confirmed,
-              imaging: imaging.words,
-              parts: imaging.parts,
-              earliest: date.earliest,
-              latest: date.latest,
-              overdueDays,
-              statements,
-            },
-          ],
+    .flatMap(
+      ({
+        schedule,
+        source,
+        confirmed,
+        imaging,
+        due: date,
+        overdueDays,
+        otherExamSince,
+        statements,
+      }) =>
+        date === null
+          ? []
+          : [
+              {
+                schedule,
+                body: source.body,
+                year: source.year,
+                confirmed,
+                imaging: imaging.words,
+                parts: imaging.parts,
+                earliest: date.earliest,
+                latest: date.latest,
+                overdueDays,
+                otherExamSince,
+                statements,
+              },
+            ],
     )
     .toSorted(
       (a, b) =>
+        Number(a.otherExamSince !== null) - Number(b.otherExamSince !== null) ||
         compare(a.latest, b.latest) ||
         compare(a.earliest, b.earliest) ||
         compare(a.schedule, b.schedule),

@@ -1,5 +1,5 @@
 import type { PatientCase } from "../cases/patient-case.ts";
-import type { Schedule } from "../guidelines/schedule.ts";
+import { modalities, type Schedule } from "../guidelines/schedule.ts";
 import { aortaParts } from "../guidelines/schedule-parts.ts";
 import { populationAnswers, repairDate } from "../guidelines/schedule-population.ts";
 import { sizeAnswer } from "../guidelines/schedule-size.ts";
@@ -35,6 +35,8 @@ export interface ScheduledImaging {
   due: DueWindow | null;
   /** Days from the last due day to the day of the report; null where that day is still to come. */
   overdueDays: number | null;
+  /** The last exam, of whatever kind, that measured the parts on or after the first due day; the source asks for another kind. */
+  otherExamSince: string | null;
   sentence: string;
 }
 
@@ -84,6 +86,7 @@ function scheduledImaging(
     lastExam,
     due: null,
     overdueDays: null,
+    otherExamSince: null,
   };
   const start = startDate(schedule, patientCase, counted, asOf);
   const size = schedule.size === undefined ? null : sizeAnswer(schedule.size, patientCase, asOf);
@@ -141,8 +144,21 @@ function scheduledImaging(
     start: begun,
     due: next?.window ?? null,
     overdueDays: daysPast < 0 ? null : daysPast,
+    otherExamSince: next === null ? null : otherExamSince(next.window, patientCase, imaging, asOf),
   };
   return { ...result, sentence: dueSentence(result, next) };
+}
+
+/** The last exam of any kind that measured the parts since the first due day. One that counts would have moved that day on. */
+function otherExamSince(
+  { earliest }: DueWindow,
+  patientCase: PatientCase,
+  { covers }: Schedule["imaging"],
+  asOf: string,
+): string | null {
+  const { counted } = countedExams(patientCase, { counts: [...modalities], covers }, asOf);
+  const date = counted.at(-1)?.date ?? null;
+  return date !== null && date >= earliest ? date : null;
 }
 
 /** The day that the dates are counted from. */

@@ -4,9 +4,9 @@ import { holds, spans } from "../quantities/limit.ts";
 import type { CorrectDecision, HideDecision, RuleDecision } from "../site/rule-decisions.ts";
 import { guidelineMessage } from "./messages.ts";
 import { printedLimit } from "./printed-limit.ts";
-import type { Rule, SiteCheck } from "./rule.ts";
+import { hasLimit, type LimitCheck, type Rule, type SiteCheck } from "./rule.ts";
 import { checkedAgainst, isConfirmed } from "./rule-check.ts";
-import { limitText } from "./size-limit.ts";
+import { checkText } from "./size-limit.ts";
 
 /** A criterion that the site does not use. */
 export interface HiddenRule {
@@ -92,9 +92,9 @@ function confirmedRule(rule: Rule, decision: Comparison): Rule {
 
 /** The limit as corrected. A new value without an upper end is an open limit, whatever the rule was. */
 function correctedCheck(
-  { below: formerBelow, ...check }: Rule["check"],
+  { below: formerBelow, ...check }: LimitCheck,
   { operator, value, below, printed }: CorrectDecision,
-): Rule["check"] {
+): LimitCheck {
   const end = value === undefined ? (below ?? formerBelow) : below;
   return {
     ...check,
@@ -106,6 +106,12 @@ function correctedCheck(
 }
 
 function correctionFault(rule: Rule, decision: CorrectDecision): Message | null {
+  if (!hasLimit(rule) || (rule.check.operator === "<" && changesShape(decision))) {
+    if (!correctsLimit(decision)) return null;
+    const kept = hasLimit(rule) ? "class, level, value and printed" : "class and level";
+    const data = { rule: rule.id, limit: checkText(rule.check), kept };
+    return guidelineMessage("rule-correction-not-possible", decision.place, data);
+  }
   const { value, unit, below, printed } = correctedCheck(rule.check, decision);
   const data = { rule: rule.id, value, unit };
   const stated = printedLimit(printed, unit);
@@ -119,11 +125,11 @@ function correctionFault(rule: Rule, decision: CorrectDecision): Message | null 
 }
 
 function correctedRule(rule: Rule, decision: CorrectDecision): Rule {
-  const check = correctedCheck(rule.check, decision);
+  const check = hasLimit(rule) ? correctedCheck(rule.check, decision) : rule.check;
   return {
     ...rule,
     title: correctsLimit(decision)
-      ? `${rule.title} (corrected by the site: ${limitText(check)})`
+      ? `${rule.title} (corrected by the site: ${checkText(check)})`
       : rule.title,
     recommendation: correctedRecommendation(rule, decision),
     check,
@@ -136,6 +142,10 @@ function correctedRule(rule: Rule, decision: CorrectDecision): Rule {
 
 const correctsLimit = ({ operator, value, below }: CorrectDecision): boolean =>
   [operator, value, below].some((corrected) => corrected !== undefined);
+
+/** A limit "<" stays one, without a band. */
+const changesShape = ({ operator, below }: CorrectDecision): boolean =>
+  operator !== undefined || below !== undefined;
 
 function correctedRecommendation(
   { recommendation }: Rule,
@@ -162,6 +172,6 @@ function formerWords(rule: Rule, decision: CorrectDecision): string {
         : `${name} ${former}${origin(recommendation?.confirmed === false)}`,
     ];
   };
-  const limit = correctsLimit(decision) ? [`${limitText(check)}${origin(!isConfirmed(rule))}`] : [];
+  const limit = correctsLimit(decision) ? [`${checkText(check)}${origin(!isConfirmed(rule))}`] : [];
   return [...limit, ...recommended("class"), ...recommended("level")].join(", ");
 }

@@ -13,7 +13,7 @@ export interface AssessedValue {
 /** What was found for one part of the aorta. */
 export interface Finding {
   outcome: Outcome;
-  /** The place whose size decided; null where none did. */
+  /** The place whose size decided, or the part of which the case sheet states what a criterion without a size asks for; null where none. */
   about: AorticPlace | null;
   /** Keys of the measurements used. */
   used: string[];
@@ -34,13 +34,14 @@ export interface Assessment extends Finding {
   /** False: the value is recalled and not confirmed against the source. */
   confirmed: boolean;
   checkedAgainst: string | null;
+  /** Null where the criterion holds at any size. */
   limit: {
-    operator: ">=" | ">";
+    operator: ">=" | ">" | "<";
     value: number;
     below: number | null;
     unit: string;
     printed: string;
-  };
+  } | null;
   says: string;
 }
 
@@ -64,13 +65,13 @@ export function assessmentOf(rule: Rule, finding: Finding): Assessment {
     confirmed: isConfirmed(rule),
     checkedAgainst: checkedAgainst(rule),
     ...finding,
-    limit: {
-      operator: check.operator,
-      value: check.value,
-      below: check.below ?? null,
-      unit: check.unit,
-      printed: check.printed,
-    },
+    limit: limitOf(check),
     says,
   };
+}
+
+function limitOf(check: Rule["check"]): Assessment["limit"] {
+  if (check.kind === "any-size") return null;
+  const { operator, value, below = null, unit, printed } = check;
+  return { operator, value, below, unit, printed };
 }

@@ -1,6 +1,6 @@
 import type { AorticPlace } from "../anatomy/places.ts";
 import type { Assessment } from "./assessment.ts";
-import type { Outcome, Rule } from "./rule.ts";
+import { hasLimit, type LimitRule, type Outcome, type Rule } from "./rule.ts";
 import { isAboveBand, limitText } from "./size-limit.ts";
 
 /** Bodies that name different limits for one place of one patient. */
@@ -13,13 +13,14 @@ export interface Disagreement {
 interface Judged {
   about: AorticPlace;
   assessment: Assessment;
-  rule: Rule;
+  limit: NonNullable<Assessment["limit"]>;
+  rule: LimitRule;
 }
 
 /**
  * Where published diameter limits differ. Rules are compared when they spoke of this patient, judged the same place,
  * and ask alike for a planned operation and for a cause; of each document the rule with the fewest further conditions
- * speaks. Nothing is said where no rule of the group could be answered. Results run along the vessel.
+ * speaks. Criteria that hold at any size or below a limit are left out. Nothing is said where no rule of the group could be answered. Results run along the vessel.
  */
 export function disagreements(
   assessments: readonly Assessment[],
@@ -29,8 +30,9 @@ export function disagreements(
   const judged = assessments.flatMap((assessment): Judged[] => {
     const { about, value, limit } = assessment;
     const rule = ruleById.get(assessment.rule);
-    if (about === null || value === null || rule?.check.kind !== "diameter") return [];
-    return isAboveBand(value.value, limit.below) ? [] : [{ about, assessment, rule }];
+    if (about === null || value === null || limit === null || !rule || !hasLimit(rule)) return [];
+    if (rule.check.kind !== "diameter" || limit.operator === "<") return [];
+    return isAboveBand(value.value, limit.below) ? [] : [{ about, assessment, limit, rule }];
   });
   return [...Map.groupBy(judged, comparableKey).values()]
     .map(oneOfEachDocument)
@@ -69,12 +71,12 @@ function differ(group: Judged[]): boolean {
 function disagreementOf(group: Judged[]): Disagreement {
   const [first] = group;
   if (!first) throw new Error("a disagreement without statements");
-  const statements = group.map(({ assessment, rule }) => ({
-    rule: rule.id,
-    body: rule.source.body,
-    year: rule.source.year,
-    outcome: assessment.outcome,
-    limit: limitWords(assessment, rule),
+  const statements = group.map((judged) => ({
+    rule: judged.rule.id,
+    body: judged.rule.source.body,
+    year: judged.rule.source.year,
+    outcome: judged.assessment.outcome,
+    limit: limitWords(judged),
   }));
   const sides = statements.map(
     ({ body, year, limit, outcome }) => `${body} ${year} ${limit}: ${outcome.replace("-", " ")}`,
@@ -86,7 +88,7 @@ function disagreementOf(group: Judged[]): Disagreement {
 }
 
 /** ">= 60 mm, if reasonable surgical risk (not confirmed against the source)". */
-function limitWords({ confirmed, limit }: Assessment, rule: Rule): string {
+function limitWords({ assessment: { confirmed }, limit, rule }: Judged): string {
   const conditions = conditionsOf(rule);
   const condition = conditions.length === 0 ? "" : `, if ${conditions.join(" and ")}`;
   return `${limitText(limit)}${condition}${confirmed ? "" : " (not confirmed against the source)"}`;

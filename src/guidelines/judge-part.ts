@@ -4,12 +4,12 @@ import { spans } from "../quantities/limit.ts";
 import { type AssessedValue, type Finding, findingWithoutSize } from "./assessment.ts";
 import { type PlaceVerdict, verdictAt } from "./place-verdict.ts";
 import { repairState } from "./repair-state.ts";
-import type { Rule } from "./rule.ts";
+import type { LimitCheck, LimitRule } from "./rule.ts";
 import type { RulePart } from "./rule-places.ts";
 import { limitText } from "./size-limit.ts";
 import { type SizeMeasure, sizeMeasure } from "./size-measure.ts";
 import { sizeWords } from "./size-words.ts";
-import { openStatements } from "./statements.ts";
+import { openStatements, trueFactors } from "./statements.ts";
 import { ofLatestExam, type UsableDiameter } from "./usable-diameters.ts";
 
 /** What all rules of one patient share. */
@@ -27,7 +27,7 @@ export interface RuleContext {
 const z95 = 1.96;
 
 /** Applies a size criterion to one part of the aorta; the population is known to fit. */
-export function judgePart(rule: Rule, part: RulePart, context: RuleContext): Finding {
+export function judgePart(rule: LimitRule, part: RulePart, context: RuleContext): Finding {
   const { patientCase } = context;
   const { facts } = patientCase;
   const inPart = context.diameters.filter(({ measurement }) => part.holds(measurement.place));
@@ -62,11 +62,11 @@ export function judgePart(rule: Rule, part: RulePart, context: RuleContext): Fin
     const unclear = typeof state === "object" ? state.unclear : null;
     return verdictAt(readings, unclear, rule.check, measure, facts);
   });
-  return findingFrom(decisive(verdicts), rule, measure, context);
+  return findingFrom(decisive(verdicts, rule.check), rule, measure, context);
 }
 
 /** The repairs that the sheet states with their zones, or what it leaves open. */
-function statedRepairs({ priorRepairs }: CaseFacts): readonly PriorRepair[] | Finding {
+export function statedRepairs({ priorRepairs }: CaseFacts): readonly PriorRepair[] | Finding {
   if (priorRepairs === null) {
     const reason = "It is not stated whether the aorta was repaired.";
     return findingWithoutSize("not-assessable", reason, ["prior repair (or none)"]);
@@ -77,13 +77,18 @@ function statedRepairs({ priorRepairs }: CaseFacts): readonly PriorRepair[] | Fi
   return findingWithoutSize("not-assessable", reason, ["which zones were repaired"]);
 }
 
-/** The verdict that decides for a part: the largest that surely reaches the limit, else one in doubt, else the largest. */
-function decisive(verdicts: readonly PlaceVerdict[]): PlaceVerdict {
+/**
+ * The verdict that decides for a part: the largest that surely reaches the limit (a limit "<": that surely is not below
+ * it), else one in doubt, else the largest.
+ */
+function decisive(verdicts: readonly PlaceVerdict[], { operator }: LimitCheck): PlaceVerdict {
+  const decides = ({ answer }: PlaceVerdict): boolean =>
+    operator === "<" ? answer === "above-band" : answer !== "below";
   const bySize = verdicts.toSorted(
     (a, b) => b.readings[0].measurement.value - a.readings[0].measurement.value,
   );
   const verdict =
-    bySize.find(({ answer, doubt }) => answer !== "below" && doubt === null) ??
+    bySize.find((verdict) => decides(verdict) && verdict.doubt === null) ??
     bySize.find(({ doubt }) => doubt !== null) ??
     bySize[0];
   if (!verdict) throw new Error("a part of the aorta without a reading");
@@ -92,7 +97,7 @@ function decisive(verdicts: readonly PlaceVerdict[]): PlaceVerdict {
 
 function findingFrom(
   { place, readings, answer, doubt }: PlaceVerdict,
-  rule: Rule,
+  rule: LimitRule,
   measure: SizeMeasure,
   { patientCase, asOf, readingSdMmOf }: RuleContext,
 ): Finding {
@@ -112,7 +117,8 @@ function findingFrom(
     return { ...shared, outcome: "not-assessable", missing: [doubt.missing], reason };
   }
   if (answer !== "met") {
-    const why = answer === "below" ? `the limit ${limit} is not met` : `above the band ${limit}`;
+    const isAboveBand = answer === "above-band" && check.operator !== "<";
+    const why = isAboveBand ? `above the band ${limit}` : `the limit ${limit} is not met`;
     return { ...shared, outcome: "not-met", missing: [], reason: `${size}: ${why}.` };
   }
   const open = openStatements(rule, patientCase, asOf);
@@ -120,7 +126,9 @@ function findingFrom(
     const reason = `${size}: the size part ${limit} is met; the other conditions are not stated.`;
     return { ...shared, outcome: "not-assessable", missing: open, reason };
   }
-  const reason = `${size}: the limit ${limit} is met.`;
+  const stated = trueFactors(rule, patientCase, asOf);
+  const because = stated.length === 0 ? "" : `; the case sheet states: ${stated.join("; ")}`;
+  const reason = `${size}: the limit ${limit} is met${because}.`;
   return { ...shared, outcome: "met", missing: [], reason };
 }
 
@@ -137,7 +145,7 @@ function assessedValue(
   return { value, low, high, unit };
 }
 
-function spansLimit({ low, high }: AssessedValue, { value, below }: Rule["check"]): boolean {
+function spansLimit({ low, high }: AssessedValue, { value, below }: LimitCheck): boolean {
   if (low === null || high === null) return false;
   return [value, below].some((end) => end !== undefined && spans(low, high, end));
 }

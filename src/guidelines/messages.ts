@@ -13,6 +13,11 @@ export const guidelineMessages = {
     remedy:
       'Give value in {unit}, the unit of the criterion, and printed as the source writes it, such as "5.5 cm".',
   },
+  "rule-correction-not-possible": {
+    severity: "error",
+    text: "site file, rules: {rule}: its limit ({limit}) can't be corrected so",
+    remedy: "Of this criterion correct {kept} only, or hide it.",
+  },
   "rule-correction-empty-band": {
     severity: "error",
     text: "site file, rules: {rule}: the upper end {below} {unit} is not above the limit {value} {unit}",

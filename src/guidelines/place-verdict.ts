@@ -1,7 +1,7 @@
 import type { AorticPlace } from "../anatomy/places.ts";
 import type { CaseFacts } from "../cases/patient-case.ts";
 import { dissections } from "../cases/vocabulary.ts";
-import type { Rule } from "./rule.ts";
+import type { LimitCheck } from "./rule.ts";
 import { type SizeAnswer, sizeAnswer } from "./size-limit.ts";
 import type { SizeMeasure } from "./size-measure.ts";
 import { valuesOf } from "./size-words.ts";
@@ -21,12 +21,12 @@ export interface PlaceVerdict {
 /**
  * Judges the readings of one place, all of one exam. Where some are said to be of the whole lumen, only those count.
  * A lumen that is not stated is accepted only where the diagnosis is known and is no dissection. An unclear repair
- * matters only where the limit is reached.
+ * matters only where the limit is reached; a limit "<" always, as without this place a smaller one would decide.
  */
 export function verdictAt(
   diameters: readonly UsableDiameter[],
   unclearRepair: string | null,
-  check: Rule["check"],
+  check: LimitCheck,
   measure: SizeMeasure,
   { diagnoses }: CaseFacts,
 ): PlaceVerdict {
@@ -51,7 +51,7 @@ export function verdictAt(
       const missing = `which reading is right (${place.label}): ${values}`;
       return { missing, because: `readings of the same exam differ: ${valuesOf(sorted, "and")}` };
     }
-    if (unclearRepair !== null && answers.has("met")) {
+    if (unclearRepair !== null && (answers.has("met") || check.operator === "<")) {
       return { missing: unclearRepair, because: "part of the aorta was repaired" };
     }
     return null;

@@ -1,6 +1,10 @@
 import { daysBetween } from "../quantities/days-between.ts";
-import type { PatientCase } from "../cases/patient-case.ts";
+import type { CaseFacts, PatientCase } from "../cases/patient-case.ts";
+import { aneurysms } from "../cases/vocabulary.ts";
+import { ageInYears } from "../quantities/age-in-years.ts";
 import type { Rule } from "./rule.ts";
+import { statementExclusion } from "./statements.ts";
+import { symptomsFromParts } from "./symptoms.ts";
 
 /** Whether a criterion speaks of a patient: yes, no with the reason, or the facts that are missing. */
 export type PopulationOutcome =
@@ -13,7 +17,7 @@ type Answer = { excludes: string } | { missing: string } | null;
 
 /**
  * Compares the population of a rule with the case. One fact that excludes the patient decides, whatever else is
- * missing. Statements are not part of it. `asOf` is YYYY-MM-DD.
+ * missing. Of the statements only those that the case sheet excludes are part of it. `asOf` is YYYY-MM-DD.
  */
 export function populationOutcome(
   rule: Rule,
@@ -23,13 +27,15 @@ export function populationOutcome(
   const { population } = rule;
   const { facts, patient } = patientCase;
   const answers: Answer[] = [
-    anyOf("diagnosis", population.diagnosis, facts.diagnoses),
+    diagnosisAnswer(population.diagnosis, facts.diagnoses),
     noneOf("diagnosis", population.diagnosisNot, facts.diagnoses),
     anyOf("aetiology", population.aetiology, facts.aetiology === null ? null : [facts.aetiology]),
     anyOf("sex", population.sex, patient.sex === "F" || patient.sex === "M" ? [patient.sex] : null),
     anyOf("considered operation", population.considered, facts.considered),
     ageAnswer(population.ageYears, patient.birthDate, asOf),
     onsetAnswer(population.daysSinceOnsetAbove, facts.onsetDate, asOf),
+    symptomsAnswer(rule, facts),
+    statementsAnswer(rule, patientCase, asOf),
   ];
   const missing: string[] = [];
   for (const answer of answers) {
@@ -49,6 +55,35 @@ function anyOf(
   if (stated === null) return { missing: fact };
   if (wanted.some((word) => stated.includes(word))) return null;
   return { excludes: `it asks for ${fact} ${wanted.join(" or ")}, stated is ${listed(stated)}` };
+}
+
+/** A bare "aneurysm" may be the one asked for: where it is then is missing. */
+function diagnosisAnswer(
+  wanted: Rule["population"]["diagnosis"],
+  stated: readonly string[] | null,
+): Answer {
+  const answer = anyOf("diagnosis", wanted, stated);
+  const isOpen = stated?.includes("aneurysm") && wanted?.some((word) => aneurysms.has(word));
+  return answer !== null && isOpen
+    ? { missing: "which part of the aorta the aneurysm is in" }
+    : answer;
+}
+
+function symptomsAnswer(rule: Rule, facts: CaseFacts): Answer {
+  const { symptoms } = rule.population;
+  if (symptoms === undefined) return null;
+  if (facts.symptoms?.length === 0) return { excludes: "it asks for symptoms, stated is none" };
+  const answer = anyOf("symptoms", symptoms === "any" ? undefined : symptoms, facts.symptoms);
+  if (answer !== null) return answer;
+  if (facts.symptoms === null) return { missing: "symptoms" };
+  return symptomsFromParts(rule, facts) === null
+    ? { missing: "which diagnosis the symptoms come from" }
+    : null;
+}
+
+function statementsAnswer(rule: Rule, patientCase: PatientCase, asOf: string): Answer {
+  const excludes = statementExclusion(rule, patientCase, asOf);
+  return excludes === null ? null : { excludes };
 }
 
 function noneOf(
@@ -89,10 +124,4 @@ function onsetAnswer(above: number | undefined, onsetDate: string | null, asOf: 
   const days = daysBetween(onsetDate, asOf);
   if (days > above) return null;
   return { excludes: `it asks for more than ${above} days since onset, there are ${days}` };
-}
-
-/** Completed years between two dates, YYYY-MM-DD. */
-export function ageInYears(birthDate: string, asOf: string): number {
-  const years = Number(asOf.slice(0, 4)) - Number(birthDate.slice(0, 4));
-  return asOf.slice(5) < birthDate.slice(5) ? years - 1 : years;
 }

@@ -1,6 +1,7 @@
 import type { PatientCase, PriorRepair } from "../cases/patient-case.ts";
-import type { Diagnosis } from "../cases/vocabulary.ts";
-import { ageInYears } from "./population.ts";
+import { aneurysms, type Diagnosis } from "../cases/vocabulary.ts";
+import { ageInYears } from "../quantities/age-in-years.ts";
+
 import type { Schedule } from "./schedule.ts";
 import { aortaParts, isRepairOfPart } from "./schedule-parts.ts";
 
@@ -9,15 +10,6 @@ type Population = Schedule["population"];
 /** What one fact says: `excludes` with the reason, or `missing` with its names; null where it fits or is not asked. */
 export type FactAnswer = { excludes: string } | { missing: string[] } | null;
 
-const aneurysms: ReadonlySet<string> = new Set<Diagnosis>([
-  "aneurysm",
-  "root aneurysm",
-  "ascending aneurysm",
-  "arch aneurysm",
-  "descending thoracic aneurysm",
-  "thoraco-abdominal aneurysm",
-  "abdominal aneurysm",
-]);
 const acuteSyndromes: ReadonlySet<string> = new Set<Diagnosis>([
   "type A dissection",
   "type B dissection",

@@ -69,7 +69,8 @@ const span = z.union([
     .refine(({ from, to }) => from < to, "ends before it begins"),
 ]);
 
-const modalities = ["CT", "MR", "US"] as const;
+/** Kinds of imaging, as DICOM modalities. */
+export const modalities = ["CT", "MR", "US"] as const;
 const counts = z.array(z.enum(modalities)).min(1);
 
 const phase = z.strictObject({

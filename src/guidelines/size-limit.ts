@@ -1,14 +1,14 @@
 import { holds } from "../quantities/limit.ts";
-import type { Rule } from "./rule.ts";
+import type { LimitCheck, Rule } from "./rule.ts";
 
-type Limit = Pick<Rule["check"], "operator" | "value" | "below" | "printed">;
+type Limit = Pick<LimitCheck, "operator" | "value" | "below" | "printed">;
 
-/** Where a size stands: it meets the limit as printed, lies below it, or above the upper end of a printed band. */
+/** Where a size stands: it meets the limit as printed, lies below it, or above the upper end of a printed band; a limit "<" is such an end. */
 export type SizeAnswer = "met" | "below" | "above-band";
 
 /** Compares a size with a limit, both in the unit of the limit, with the sign as printed. */
 export function sizeAnswer(value: number, { operator, value: limit, below }: Limit): SizeAnswer {
-  if (!holds(value, operator, limit)) return "below";
+  if (!holds(value, operator, limit)) return operator === "<" ? "above-band" : "below";
   return isAboveBand(value, below ?? null) ? "above-band" : "met";
 }
 
@@ -25,6 +25,14 @@ export function limitText({
 }: Pick<Limit, "operator" | "printed"> & { below?: number | null | undefined }): string {
   return typeof below === "number" ? printed : `${operator} ${printed}`;
 }
+
+/** The limit of a check in words, or "any size". */
+export function checkText(check: Rule["check"]): string {
+  return check.kind === "any-size" ? anySize : limitText(check);
+}
+
+/** Stands where a criterion has no limit. */
+export const anySize = "any size";
 
 /** The size with two decimals, or with as many as it takes to stand on the right side of the limit. */
 export function sizeText(value: number, limit: Limit): string {

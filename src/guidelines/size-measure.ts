@@ -5,7 +5,7 @@ import {
   areaHeightRatioCm2PerM,
   bodySurfaceAreaDuBoisM2,
 } from "../quantities/body-size.ts";
-import { type CheckKind, growthKinds } from "./rule.ts";
+import type { LimitKind } from "./rule.ts";
 
 /** How a kind of check makes its number from a diameter in mm; `note` says with which body size. */
 export interface SizeMeasure {
@@ -14,15 +14,12 @@ export interface SizeMeasure {
   fromDiameterMm: (diameterMm: number) => number;
 }
 
-/** True for the kinds that look at change between exams. */
-export const isGrowthKind = (kind: CheckKind): boolean => growthKinds.has(kind);
-
 /**
  * The measure of a size criterion for a patient, or the names of the facts that are missing for it. Body surface area
  * is by DuBois and DuBois; the sources of the limits do not name a formula. Throws for a growth kind.
  */
 export function sizeMeasure(
-  kind: CheckKind,
+  kind: LimitKind,
   { heightCm, weightKg }: CaseFacts,
 ): SizeMeasure | { missing: string[] } {
   if (kind === "diameter") return { label: "diameter", note: "", fromDiameterMm: (mm) => mm };

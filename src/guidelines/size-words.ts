@@ -1,5 +1,5 @@
 import { sentenceCase } from "../quantities/sentence-case.ts";
-import type { Rule } from "./rule.ts";
+import type { LimitCheck } from "./rule.ts";
 import { sizeText } from "./size-limit.ts";
 import type { SizeMeasure } from "./size-measure.ts";
 import type { UsableDiameter } from "./usable-diameters.ts";
@@ -8,7 +8,7 @@ import type { UsableDiameter } from "./usable-diameters.ts";
 export function sizeWords(
   readings: readonly [UsableDiameter, ...UsableDiameter[]],
   { label, note, fromDiameterMm }: SizeMeasure,
-  check: Rule["check"],
+  check: LimitCheck,
 ): string {
   const [{ measurement, exam }] = readings;
   const edges = new Set(readings.map((reading) => edgeWords[reading.measurement.edge]));

@@ -1,5 +1,5 @@
 /** The version of the schema that this program writes (`PRAGMA user_version`). */
-export const schemaVersion = 3;
+export const schemaVersion = 4;
 
 /** The tables of a new history. */
 export const schema = `
@@ -15,7 +15,8 @@ export const schema = `
 /**
  * The step from each earlier version to the next:
  * - 1, whose files could lack parts and whose reports named no identical documents;
- * - 2, whose documents had no findings, and whose case rows no dissection, malperfusion and arch variant.
+ * - 2, whose documents had no findings, and whose case rows no dissection, malperfusion and arch variant;
+ * - 3, whose case rows had no symptoms.
  */
 export const migrations = [
   `ALTER TABLE file RENAME COLUMN is_whole TO is_settled;
@@ -24,4 +25,5 @@ export const migrations = [
   `UPDATE document SET content = json_set(content, '$.findings', json('[]'));
   UPDATE case_row SET content =
     json_set(content, '$.dissection', NULL, '$.malperfusion', NULL, '$.archVariant', NULL);`,
+  `UPDATE case_row SET content = json_set(content, '$.symptoms', NULL);`,
 ] as const;

@@ -92,6 +92,7 @@ export interface CaseRow {
   weightKg: number | null;
   diagnosis: string | null;
   onsetDate: string | null;
+  symptoms: string | null;
   /** Dissection notation, malperfused territories and arch variant in the sheet's words. */
   dissection: string | null;
   malperfusion: string | null;

@@ -4,7 +4,7 @@ import { dissectionOf } from "../cases/dissection.ts";
 import { wallsAt } from "../cases/wall.ts";
 import type { Measurement, PatientCase } from "../cases/patient-case.ts";
 import { disagreements } from "../guidelines/disagreements.ts";
-import { ageInYears } from "../guidelines/population.ts";
+import { ageInYears } from "../quantities/age-in-years.ts";
 import { evaluateRules } from "../guidelines/evaluate-rules.ts";
 import type { HiddenRule } from "../guidelines/apply-rule-decisions.ts";
 import type { Schedule } from "../guidelines/schedule.ts";
@@ -96,6 +96,7 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
       weightKg: facts.weightKg,
       diagnosis: facts.diagnosisWords,
       onsetDate: facts.onsetDate,
+      symptoms: facts.symptomsWords,
       aetiology: facts.aetiologyWords,
       familyHistory: facts.familyHistory,
       priorRepair: facts.priorRepairWords,

@@ -13,8 +13,9 @@ export interface DueGroup {
   /** What no sheet states and must be true for the date to hold. */
   statements: string[];
   sources: PrintedSource[];
-  /** Days after the last due day; 0 up to that day. */
+  /** Days after the last due day; 0 up to that day, and where an exam of another kind has been made since. */
   overdueDays: number;
+  otherExamSince: string | null;
 }
 
 /** Why a patient has no due date. */
@@ -25,19 +26,26 @@ export interface NoDue {
 
 /** What is due, by the last due day, earliest first. */
 export function dueGroups({ surveillance: { next } }: Plan, asOf: string): DueGroup[] {
-  const groups = Map.groupBy(next.due, ({ earliest, latest, imaging, parts, statements }) =>
-    JSON.stringify([earliest, latest, imaging, parts, statements]),
+  const groups = Map.groupBy(next.due, (due) =>
+    JSON.stringify([
+      due.earliest,
+      due.latest,
+      due.imaging,
+      due.parts,
+      due.statements,
+      due.otherExamSince,
+    ]),
   );
   return [...groups.values()].flatMap(([first, ...others]) => {
     if (!first) return [];
-    const { earliest, latest, imaging, parts, statements } = first;
+    const { earliest, latest, imaging, parts, statements, otherExamSince } = first;
     const sources = [first, ...others].map(({ body, year, confirmed }) => ({
       body,
       year,
       confirmed,
     }));
-    const overdueDays = Math.max(0, daysBetween(latest, asOf));
-    return [{ earliest, latest, imaging, parts, statements, sources, overdueDays }];
+    const overdueDays = otherExamSince === null ? Math.max(0, daysBetween(latest, asOf)) : 0;
+    return [{ earliest, latest, imaging, parts, statements, sources, overdueDays, otherExamSince }];
   });
 }
 
@@ -49,7 +57,10 @@ export function imagingWords({ imaging, parts, sources, statements }: DueGroup):
 
 /** "overdue by 35 days: CT of …"; "due now, until 2026-03-01: CT of …" from the first to the last due day; null before. */
 export function dueReason(group: DueGroup, asOf: string): string | null {
-  const { earliest, latest, overdueDays } = group;
+  const { earliest, latest, overdueDays, otherExamSince } = group;
+  if (otherExamSince !== null) {
+    return `due since ${earliest}, with other imaging there on ${otherExamSince}: ${imagingWords(group)}`;
+  }
   if (overdueDays > 0) {
     return `overdue by ${formatCount(overdueDays, "day")}: ${imagingWords(group)}`;
   }

@@ -31,15 +31,16 @@ export interface GrowthBeyondLimits {
   words: string;
 }
 
-/** The sizes that meet, reach or near a limit: those that meet first, then along the vessel. */
+/** The sizes that meet, reach or near a limit: those that meet first, then along the vessel. Other criteria that are met: `metAtSmallSizes`. */
 export function sizesAtLimits(
   { assessments }: Plan,
   { nearLimitMm }: { nearLimitMm: number },
 ): SizeAtLimits[] {
   const found = assessments.flatMap((assessment) => {
-    const standing = standingOf(assessment, nearLimitMm);
-    const { about, value } = assessment;
-    return standing && about && value ? [{ standing, place: about, value, assessment }] : [];
+    const { about, value, limit } = assessment;
+    if (about === null || value === null || limit === null || limit.operator === "<") return [];
+    const standing = standingOf(assessment, limit, nearLimitMm);
+    return standing ? [{ standing, place: about, value, limit: limit.value, assessment }] : [];
   });
   const groups = Map.groupBy(found, ({ standing, place, value }) =>
     JSON.stringify([standing, place.id, value.value, value.unit]),
@@ -53,8 +54,8 @@ export function sizesAtLimits(
     )
     .map(({ first: { standing, place, value }, all }) => {
       const limits = all
-        .map(({ assessment: { limit, title, source, confirmed } }) => ({
-          value: limit.value,
+        .map(({ limit, assessment: { title, source, confirmed } }) => ({
+          value: limit,
           title,
           source: { body: source.body, year: source.year, confirmed },
         }))
@@ -78,15 +79,29 @@ export function sizeReason({ standing, words }: SizeAtLimits): string {
   return `${standingWords[standing]}: ${words}`;
 }
 
-function standingOf(assessment: PlanAssessment, nearLimitMm: number): SizeStanding | null {
-  const { outcome, value, limit, spansLimit } = assessment;
+function standingOf(
+  assessment: PlanAssessment,
+  { unit, operator, value: limit }: NonNullable<PlanAssessment["limit"]>,
+  nearLimitMm: number,
+): SizeStanding | null {
+  const { outcome, value, spansLimit } = assessment;
   if (outcome === "met") return "met";
   if (isOpenAtLimit(assessment)) return "reached";
   const isOpen = outcome === "not-met" || outcome === "not-assessable";
-  if (!isOpen || value === null || value.unit !== limit.unit) return null;
-  if (holds(value.value, limit.operator, limit.value)) return null;
-  const isWithin = limit.unit === "mm" && holds(limit.value - value.value, "<=", nearLimitMm);
+  if (!isOpen || value?.unit !== unit) return null;
+  if (holds(value.value, operator, limit)) return null;
+  const isWithin = unit === "mm" && holds(limit - value.value, "<=", nearLimitMm);
   return isWithin || spansLimit ? "nearing" : null;
+}
+
+/** "aortic arch: Arch aneurysm with symptoms, any size (ESC 2024)": criteria that are met without a limit to reach, at any size or below one. */
+export function metAtSmallSizes({ assessments }: Plan): string[] {
+  return assessments.flatMap(({ outcome, about, limit, title, source, confirmed }) => {
+    const isSmall = limit === null || limit.operator === "<";
+    if (outcome !== "met" || about === null || !isSmall) return [];
+    const { body, year } = source;
+    return [`${shortPlace(about)}: ${title} (${sourcesWords([{ body, year, confirmed }])})`];
+  });
 }
 
 function sizeWords(

@@ -12,6 +12,7 @@ import {
   type GrowthBeyondLimits,
   growthBeyondLimits,
   growthNotTold,
+  metAtSmallSizes,
   projectedSizes,
   type SizeAtLimits,
   sizeReason,
@@ -55,6 +56,8 @@ export interface FollowUpRow {
   /** Number of series of which it can't be told whether growth is beyond a limit. */
   growthNotTold: number;
   sizes: SizeAtLimits[];
+  /** Criteria that are met at any size, or below a limit. */
+  metAtSmallSizes: string[];
   projected: string[];
   /** "no exam for 27 months", "no exam on file"; null where the last exam is recent enough. */
   lost: string | null;
@@ -113,6 +116,7 @@ function followUpRow(plan: Plan, settings: FollowUpSettings): FollowUpRow {
     growing: growthBeyondLimits(plan),
     growthNotTold: growthNotTold(plan).length,
     sizes: sizesAtLimits(plan, settings),
+    metAtSmallSizes: metAtSmallSizes(plan),
     projected: projectedSizes(plan),
     lost: lostWords(exam?.imagingDate ?? null, settings),
   };
@@ -137,6 +141,7 @@ function allReasons(
     ...dueNow,
     ...growing.map(({ words }) => `grows: ${words}`),
     ...sizes.map(sizeReason),
+    ...facts.metAtSmallSizes.map((words) => `meets a size criterion: ${words}`),
     ...projected.map((words) => `projected: ${words}`),
     ...(lost === null ? [] : [lost]),
     ...(none === null ? [] : [none.words]),
@@ -150,7 +155,8 @@ const filters = {
   overdue: ({ overdue }) => overdue.length > 0,
   due: ({ dueNow }) => dueNow.length > 0,
   growing: ({ growing }) => growing.length > 0,
-  met: ({ sizes }) => sizes.some(({ standing }) => standing === "met"),
+  met: ({ sizes, metAtSmallSizes: small }) =>
+    small.length > 0 || sizes.some(({ standing }) => standing === "met"),
   near: ({ sizes }) => sizes.length > 0,
   projected: ({ projected }) => projected.length > 0,
   lost: ({ lost }) => lost !== null,

@@ -16,17 +16,16 @@ function growthRules(plan: Plan): Set<string> {
   return new Set(plan.growth.flatMap(({ answers }) => answers.map(({ rule }) => rule)));
 }
 
-/** The size limits in mm that were compared at a place, lowest first, each with all that print it. */
+/** The size limits in mm that were compared at a place, lowest first, each with all that print it; those of "below 55 mm" are none to reach. */
 export function limitsInForce(plan: Plan, placeId: string): LimitInForce[] {
   const ofGrowth = growthRules(plan);
-  const compared = plan.assessments.filter(
-    (one) =>
-      one.about?.id === placeId &&
-      one.limit.unit === "mm" &&
-      !ofGrowth.has(one.rule) &&
-      wasCompared(one),
-  );
-  const byValue = Map.groupBy(compared, ({ limit }) => limit.value);
+  const compared = plan.assessments.flatMap((one) => {
+    const { about, limit, rule } = one;
+    if (about?.id !== placeId || ofGrowth.has(rule) || !wasCompared(one)) return [];
+    if (limit?.unit !== "mm" || limit.operator === "<") return [];
+    return [{ valueMm: limit.value, source: one.source, confirmed: one.confirmed }];
+  });
+  const byValue = Map.groupBy(compared, ({ valueMm }) => valueMm);
   const limits = [...byValue].map(([valueMm, rules]): LimitInForce => {
     const bySource = Map.groupBy(rules, ({ source }) => `${source.year} ${source.body}`);
     const sources = [...bySource.values()].flatMap(([first, ...others]) => {

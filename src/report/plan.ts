@@ -11,7 +11,15 @@ import {
 import { surveillanceSchema } from "./surveillance-schema.ts";
 import { growthSchema } from "./growth-schema.ts";
 import { optionSchema } from "./option-schema.ts";
-import { interval, isoDate, outcome, place, source } from "./schema-parts.ts";
+import {
+  citation,
+  interval,
+  isoDate,
+  outcome,
+  place,
+  recommendation,
+  source,
+} from "./schema-parts.ts";
 import { dissectionSchema } from "./dissection-schema.ts";
 
 const severity = z.enum(["error", "warning", "note"]);
@@ -37,6 +45,7 @@ const patient = z.strictObject({
   weightKg: z.number().nullable(),
   diagnosis: z.string().nullable(),
   onsetDate: isoDate.nullable(),
+  symptoms: z.string().nullable().describe("In the case sheet's words."),
   aetiology: z.string().nullable(),
   familyHistory: z.string().nullable(),
   priorRepair: z.string().nullable().describe("In the case sheet's words."),
@@ -159,19 +168,8 @@ const wall = z
 const assessment = z.strictObject({
   rule: z.string(),
   title: z.string(),
-  source: z.strictObject({
-    body: z.string(),
-    year: z.number().int(),
-    where: z.string(),
-    doi: z.string().nullable(),
-  }),
-  recommendation: z
-    .strictObject({
-      class: z.string().nullable(),
-      level: z.string().nullable(),
-      confirmed: z.boolean(),
-    })
-    .nullable(),
+  source: citation,
+  recommendation,
   confirmed: z
     .boolean()
     .describe("False: the value is recalled and not confirmed against the source."),
@@ -181,13 +179,16 @@ const assessment = z.strictObject({
   used: z.array(z.string()).describe("Keys of the measurements used."),
   value: interval.nullable(),
   spansLimit: z.boolean().describe("True where the 95 % interval of the value holds the limit."),
-  limit: z.strictObject({
-    operator: z.enum([">=", ">"]),
-    value: z.number(),
-    below: z.number().nullable(),
-    unit: z.string(),
-    printed: z.string(),
-  }),
+  limit: z
+    .strictObject({
+      operator: z.enum([">=", ">", "<"]),
+      value: z.number(),
+      below: z.number().nullable(),
+      unit: z.string(),
+      printed: z.string(),
+    })
+    .nullable()
+    .describe("Null where the criterion holds at any size."),
   missing: z.array(z.string()),
   reason: z.string().describe("One sentence: why this outcome."),
   says: z.string().describe("What the source says of a patient who meets it."),

@@ -36,3 +36,18 @@ export const interval = z.strictObject({
   high: z.number().nullable(),
   unit: z.string(),
 });
+
+export const citation = z.strictObject({
+  body: z.string(),
+  year: z.number().int(),
+  where: z.string(),
+  doi: z.string().nullable(),
+});
+
+export const recommendation = z
+  .strictObject({
+    class: z.string().nullable(),
+    level: z.string().nullable(),
+    confirmed: z.boolean(),
+  })
+  .nullable();

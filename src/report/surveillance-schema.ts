@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { citation, recommendation } from "./schema-parts.ts";
 
 const window = z
   .strictObject({ earliest: z.string(), latest: z.string() })
@@ -7,19 +8,8 @@ const window = z
 const schedule = z.strictObject({
   schedule: z.string(),
   title: z.string(),
-  source: z.strictObject({
-    body: z.string(),
-    year: z.number().int(),
-    where: z.string(),
-    doi: z.string().nullable(),
-  }),
-  recommendation: z
-    .strictObject({
-      class: z.string().nullable(),
-      level: z.string().nullable(),
-      confirmed: z.boolean(),
-    })
-    .nullable(),
+  source: citation,
+  recommendation,
   confirmed: z.boolean(),
   checkedAgainst: z.string().nullable(),
   says: z.string(),
@@ -40,6 +30,10 @@ const schedule = z.strictObject({
     .describe("The last exam of the right kind that measured the right part."),
   due: window.nullable(),
   overdueDays: z.number().int().nullable(),
+  otherExamSince: z
+    .string()
+    .nullable()
+    .describe("The last exam of another kind since the first due day."),
   sentence: z.string(),
 });
 
@@ -53,6 +47,7 @@ const dueImaging = z.strictObject({
   earliest: z.string(),
   latest: z.string(),
   overdueDays: z.number().int().nullable(),
+  otherExamSince: z.string().nullable(),
   statements: z.array(z.string()),
 });
 

@@ -49,6 +49,7 @@ export const sheetFields = {
       "weight_kg",
       "diagnosis",
       "onset_date",
+      "symptoms",
       "dissection",
       "malperfusion",
       "arch_variant",

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { archVariantIds } from "../../src/anatomy/arch-variants.ts";
 import { understandCaseRow } from "../../src/cases/case-facts.ts";
+import { symptomWords } from "../../src/cases/vocabulary.ts";
 import { sampleCaseRow } from "./sample-documents.ts";
 
 describe("words of a case sheet row", () => {
@@ -57,4 +58,41 @@ describe("words of a case sheet row", () => {
       for (const id of archVariantIds) expect(remedy).toContain(id);
     }
   });
+
+  test.each([
+    [null, null, []],
+    ["none", [], []],
+    [
+      "Hoarseness ; pain attributable to the aorta",
+      ["hoarseness", "pain attributable to the aorta"],
+      [],
+    ],
+    ["pain", null, ["pain"]],
+    ["compression; rupture", null, ["rupture"]],
+    ["none; compression", null, ["none; compression"]],
+  ])("symptoms %j", (symptoms, expected, refused) => {
+    const { facts, messages } = understandCaseRow(sampleCaseRow({ symptoms }));
+    expect(facts.symptoms).toEqual(expected);
+    expect(facts.symptomsWords).toBe(symptoms);
+    expect(messages.map(({ code, data }) => [code, data["heading"], data["met"]])).toEqual(
+      refused.map((met) => ["case-word-not-understood", "symptoms", `"${met}"`]),
+    );
+    for (const { remedy } of messages) {
+      for (const word of ["none", ...symptomWords]) expect(remedy).toContain(word);
+    }
+  });
+
+  test.each([
+    [null, null],
+    ["none", []],
+    ["father, dissection", ["aortic dissection"]],
+    ["not asked", null],
+  ])(
+    "family history %j stays as written, and no word of it is refused",
+    (familyHistory, events) => {
+      const { facts, messages } = understandCaseRow(sampleCaseRow({ familyHistory }));
+      expect(facts).toMatchObject({ familyHistory, familyEvents: events });
+      expect(messages).toEqual([]);
+    },
+  );
 });

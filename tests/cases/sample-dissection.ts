@@ -1,5 +1,6 @@
 import { placeById } from "../../src/anatomy/places.ts";
 import { zoneIds, zoneNumber } from "../../src/cases/dissection-notation.ts";
+import { unknownFacts } from "../../src/cases/case-facts.ts";
 import type { CaseFacts, Exam, Finding, Measurement } from "../../src/cases/patient-case.ts";
 import type { PatientCase } from "../../src/cases/patient-case.ts";
 import type { FindingId } from "../../src/cases/vocabulary.ts";
@@ -53,27 +54,6 @@ export function everyZone(first: number, last: number, side: "left" | "right"): 
   });
 }
 
-const facts: CaseFacts = {
-  heightCm: null,
-  weightKg: null,
-  diagnoses: null,
-  diagnosisWords: null,
-  onsetDate: null,
-  dissectionWords: null,
-  malperfusionWords: null,
-  archVariants: null,
-  archVariantWords: null,
-  aetiology: null,
-  aetiologyWords: null,
-  familyHistory: null,
-  priorRepairs: null,
-  priorRepairWords: null,
-  considered: null,
-  consideredWords: null,
-  question: null,
-  source: null,
-};
-
 /** An invented case with these facts, and findings and lumens in exams of these dates. */
 export function dissectionCase(
   stated: Partial<CaseFacts>,
@@ -87,7 +67,7 @@ export function dissectionCase(
   return {
     key: "invented",
     patient: { id: "INVENTED-1", issuer: null, name: null, birthDate: null, sex: null },
-    facts: { ...facts, ...stated },
+    facts: { ...unknownFacts, ...stated },
     exams: exams.map(({ date }) => sampleExam(date)),
     measurements: [...measurements],
     findings: exams.flatMap((exam) => sampleFindings(exam.rows, exam.date)),

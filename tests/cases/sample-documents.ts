@@ -114,6 +114,7 @@ export function sampleCaseRow(rest: Partial<CaseRow> = {}): CaseRow {
     weightKg: null,
     diagnosis: null,
     onsetDate: null,
+    symptoms: null,
     dissection: null,
     malperfusion: null,
     archVariant: null,

@@ -2,33 +2,17 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { describe, expect, test } from "vitest";
 import { takeIn } from "../../src/batch/intake.ts";
-import { loadRules, rulesDigest } from "../../src/guidelines/load-rules.ts";
-import { loadSchedules } from "../../src/guidelines/load-schedules.ts";
 import { History } from "../../src/history/history.ts";
 import { buildPlan } from "../../src/report/build-plan.ts";
 import { planHtml } from "../../src/report/pages/plan-page.ts";
 import { summaryHtml } from "../../src/report/pages/summary-page.ts";
 import { planSchema } from "../../src/report/plan.ts";
-import { parseSiteConfig } from "../../src/site/site-config.ts";
+import { demoBasis } from "../demo-basis.ts";
 
-const asOf = "2026-01-15";
-const { site } = parseSiteConfig(readFileSync("fixtures/demo/site.yaml", "utf8"), "site.yaml");
-if (!site) throw new Error("the demo's site file does not load");
+const { asOf, site } = demoBasis;
 const history = new History(":memory:");
 const { cases } = takeIn("fixtures/demo/inbox", history, { asOf, site, onFile: () => {} });
 history.close();
-const rules = loadRules();
-const basis = {
-  asOf,
-  version: "golden",
-  rules,
-  rulesDigest: rulesDigest(rules),
-  hiddenRules: [],
-  schedules: loadSchedules(),
-  readingErrorEstimates: [],
-  site,
-  inventory: null,
-};
 
 /** Invented cases for what an aorta can be besides whole and usual: see the sheets in the folder. */
 const anatomyHistory = new History(":memory:");
@@ -66,7 +50,7 @@ describe("golden reports of the demo", () => {
   test.each(cases.map((patientCase) => [patientCase.patient.id, patientCase] as const))(
     "%s",
     (id, patientCase) => {
-      const plan = buildPlan(patientCase, basis);
+      const plan = buildPlan(patientCase, demoBasis);
       expect(planSchema.parse(plan)).toEqual(plan);
       expect(JSON.parse(JSON.stringify(plan))).toEqual(plan);
       expectGolden(`${id}.plan.json`, `${JSON.stringify(plan, null, 1)}\n`);
@@ -76,7 +60,7 @@ describe("golden reports of the demo", () => {
   test.each(["DEMO-001", "DEMO-005"])("pages of %s", (id) => {
     const patientCase = cases.find(({ patient }) => patient.id === id);
     if (!patientCase) throw new Error(`no case ${id}`);
-    const plan = buildPlan(patientCase, basis);
+    const plan = buildPlan(patientCase, demoBasis);
     expectGolden(`${id}.plan.html`, body(planHtml(plan)));
     expectGolden(`${id}.summary.html`, body(summaryHtml(plan)));
   });
@@ -96,12 +80,12 @@ describe("golden reports of the anatomy cases", () => {
     ["ANATOMY-4", "a thoraco-abdominal aneurysm beyond a stent graft"],
     ["ANATOMY-5", "an infrarenal aneurysm only"],
   ])("%s: %s", (id) => {
-    const plan = buildPlan(caseOf(id), basis);
+    const plan = buildPlan(caseOf(id), demoBasis);
     expect(planSchema.parse(plan)).toEqual(plan);
     expectGolden(`${id}.plan.json`, `${JSON.stringify(plan, null, 1)}\n`);
   });
 
   test("the page of the residual dissection", () => {
-    expectGolden("ANATOMY-3.plan.html", body(planHtml(buildPlan(caseOf("ANATOMY-3"), basis))));
+    expectGolden("ANATOMY-3.plan.html", body(planHtml(buildPlan(caseOf("ANATOMY-3"), demoBasis))));
   });
 });

@@ -1,29 +1,13 @@
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { takeIn } from "../../src/batch/intake.ts";
-import { loadRules, rulesDigest } from "../../src/guidelines/load-rules.ts";
-import { loadSchedules } from "../../src/guidelines/load-schedules.ts";
 import { History } from "../../src/history/history.ts";
 import { buildPlan } from "../../src/report/build-plan.ts";
-import { parseSiteConfig } from "../../src/site/site-config.ts";
+import { demoBasis } from "../demo-basis.ts";
 
-const asOf = "2026-01-15";
-const { site } = parseSiteConfig(readFileSync("fixtures/demo/site.yaml", "utf8"), "site.yaml");
-if (!site) throw new Error("the demo's site file does not load");
-const rules = loadRules();
-const basis = {
-  asOf,
-  version: "golden",
-  rules,
-  rulesDigest: rulesDigest(rules),
-  hiddenRules: [],
-  schedules: loadSchedules(),
-  readingErrorEstimates: [],
-  site,
-  inventory: null,
-};
+const { asOf, site } = demoBasis;
 
 const scratch = mkdtempSync(join(tmpdir(), "nights-"));
 afterAll(() => rmSync(scratch, { recursive: true }));
@@ -50,11 +34,14 @@ function plansAfter(name: string, nightOf: (index: number) => number): Map<strin
       mkdirSync(dirname(join(folder, to)), { recursive: true });
       cpSync(from, join(folder, to));
     }
-    const intake = takeIn(folder, history, { asOf, site: basis.site, onFile: () => {} });
+    const intake = takeIn(folder, history, { asOf, site, onFile: () => {} });
     history.addNight(intake.night, asOf);
     if (night !== nights.at(-1)) continue;
     plans = new Map(
-      intake.cases.map((one) => [one.patient.id, JSON.stringify(buildPlan(one, basis), null, 1)]),
+      intake.cases.map((one) => [
+        one.patient.id,
+        JSON.stringify(buildPlan(one, demoBasis), null, 1),
+      ]),
     );
   }
   history.close();

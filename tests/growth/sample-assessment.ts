@@ -5,6 +5,7 @@ import type { Assessment } from "../../src/guidelines/assessment.ts";
 export function sampleAssessment({
   placeId = "mid-ascending",
   limitMm,
+  operator = ">=",
   below = null,
   unit = "mm",
   valueMm = 46,
@@ -13,7 +14,9 @@ export function sampleAssessment({
   outcome = "not-met",
 }: {
   placeId?: string | null;
-  limitMm: number;
+  /** Null for any size. */
+  limitMm: number | null;
+  operator?: NonNullable<Assessment["limit"]>["operator"];
   below?: number | null;
   unit?: string;
   valueMm?: number;
@@ -28,7 +31,8 @@ export function sampleAssessment({
     recommendation: null,
     confirmed: false,
     checkedAgainst: null,
-    limit: { operator: ">=", value: limitMm, below, unit, printed: `${limitMm}` },
+    limit:
+      limitMm === null ? null : { operator, value: limitMm, below, unit, printed: `${limitMm}` },
     says: "nothing",
     outcome,
     about: placeId === null ? null : placeById(placeId),

@@ -1,7 +1,8 @@
+import { unknownFacts } from "../../src/cases/case-facts.ts";
 import { placeById } from "../../src/anatomy/places.ts";
 import type { CaseFacts, Exam, Measurement, PatientCase } from "../../src/cases/patient-case.ts";
 import type { ReadingErrors } from "../../src/growth/reading-error.ts";
-import type { Rule } from "../../src/guidelines/rule.ts";
+import type { LimitCheck, LimitRule, Rule } from "../../src/guidelines/rule.ts";
 
 /** One invented exam with one or several diameters of the same place, in mm. */
 export interface SampleExam extends Partial<Exam> {
@@ -13,24 +14,14 @@ export interface SampleExam extends Partial<Exam> {
 }
 
 const facts: CaseFacts = {
-  heightCm: null,
-  weightKg: null,
+  ...unknownFacts,
   diagnoses: ["ascending aneurysm"],
   diagnosisWords: "ascending aneurysm",
-  onsetDate: null,
-  dissectionWords: null,
-  malperfusionWords: null,
-  archVariants: null,
-  archVariantWords: null,
   aetiology: "degenerative",
   aetiologyWords: "degenerative",
-  familyHistory: null,
   priorRepairs: [],
   priorRepairWords: "none",
   considered: [],
-  consideredWords: null,
-  question: null,
-  source: null,
 };
 
 /** A diameter of an invented patient. */
@@ -97,13 +88,13 @@ export function sampleCase(
 /** An invented growth rule of the ascending aorta. */
 export function sampleRule(
   value: number,
-  rest: Partial<Rule["check"]> & {
+  rest: Partial<LimitCheck> & {
     id?: string;
     population?: Rule["population"];
     places?: Rule["places"];
     body?: string;
   } = {},
-): Rule {
+): LimitRule {
   const { id = `rule-${value}`, population = {}, body = "BODY", ...check } = rest;
   const { places = { regions: ["ascending"] }, ...own } = check;
   return {

@@ -28,6 +28,8 @@ describe("the limits that concern a place", () => {
     ["decided by another place", { limitMm: 55, placeId: "sinotubular-junction" }],
     ["judged on no place", { limitMm: 55, placeId: null, outcome: "not-assessable" }],
     ["an index", { limitMm: 10, unit: "cm2/m" }],
+    ["a limit from above", { limitMm: 55, operator: "<", outcome: "not-assessable" }],
+    ["any size", { limitMm: null, outcome: "not-assessable" }],
     ["a band that the size has passed", { limitMm: 40, below: 45 }],
   ] as const)("left out: %s", (_, of) => {
     expect(limitsFrom(of)).toEqual([]);

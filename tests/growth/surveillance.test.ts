@@ -141,6 +141,38 @@ describe("after a stent graft for aneurysm (ESC 2024: 1, 12, yearly to 60 months
   });
 });
 
+describe("imaging of another kind since the day that was due", () => {
+  const id = "esc-2024-loeys-dietz-tte";
+  const ultrasound = caseOf("loeysDietz", "US aortic-root 40 2025-01-20");
+  const withCt = (place: string, date: string): PatientCase => {
+    const ct = caseOf("loeysDietz", `CT ${place} 41 ${date}`);
+    return {
+      ...ultrasound,
+      exams: [...ultrasound.exams, ...ct.exams],
+      measurements: [...ultrasound.measurements, ...ct.measurements],
+    };
+  };
+
+  test.each([
+    ["aortic-root", "2025-07-20", "2025-07-20"],
+    ["aortic-root", "2025-07-19", null],
+    ["zone-9", "2025-12-01", null],
+  ])("a CT of %s on %s is told as %s, and the date stands", (place, date, told) => {
+    const found = judge(id, withCt(place, date));
+    expect(found.due).toEqual({ earliest: "2025-07-20", latest: "2026-01-20" });
+    expect(found.otherExamSince).toBe(told);
+    expect(found.overdueDays).toBe(judge(id, ultrasound).overdueDays);
+  });
+
+  test("what was imaged another way comes after what was not", () => {
+    const ids = ["esc-2024-loeys-dietz-tte", "esc-2024-loeys-dietz-head-to-pelvis"];
+    const { next } = surveillance(withCt("aortic-root", "2025-12-01"), ids.map(scheduleOf), {
+      asOf,
+    });
+    expect(next.due.map(({ otherExamSince }) => otherExamSince).at(-1)).toBe("2025-12-01");
+  });
+});
+
 describe("which exams count", () => {
   const stentGraft = "esc-2024-after-abdominal-stent-graft-ct";
   const lastOf = (id: string, one: PatientCase) => judge(id, one).lastExam?.date;

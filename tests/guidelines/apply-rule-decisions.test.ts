@@ -155,6 +155,42 @@ describe("a corrected rule", () => {
   });
 });
 
+describe("a rule that holds at any size, or below a limit", () => {
+  const anySize = "acc-aha-2022-abdominal-any-size-with-symptoms";
+  const fromAbove = "acc-aha-2022-descending-below-55-mm-with-risk-factor";
+
+  test.each([
+    [anySize, "value: 55, printed: 5.5 cm", "any size", "class and level only"],
+    [anySize, 'operator: ">"', "any size", "class and level only"],
+    [fromAbove, 'operator: ">="', "< 5.5 cm", "class, level, value and printed only"],
+    [fromAbove, "below: 60, printed: 5.5 cm", "< 5.5 cm", "class, level, value and printed only"],
+  ])("%s: %s is not possible, and the rule stays as it ships", (id, what, limit, kept) => {
+    const { rules, messages } = decided(
+      `rule: ${id}, decision: correct, ${source}, ${by}, ${what}`,
+    );
+    expect(messages).toMatchObject([
+      { code: "rule-correction-not-possible", severity: "error", place: { at: "line 2" } },
+    ]);
+    expect(messages[0]?.text).toContain(`(${limit})`);
+    expect(messages[0]?.remedy).toContain(kept);
+    expect(ruleIn(rules, id)).toEqual(ruleIn(shipped, id));
+  });
+
+  test("its class, and the value of a limit from above, can be corrected", () => {
+    const { rules, messages } = decided(
+      `rule: ${anySize}, decision: correct, ${source}, ${by}, level: B-NR`,
+      `rule: ${fromAbove}, decision: correct, ${source}, ${by}, value: 50, printed: 5.0 cm`,
+    );
+    expect(messages).toEqual([]);
+    expect(assessed(ruleIn(rules, anySize))).toMatchObject({
+      title: ruleIn(shipped, anySize).title,
+      limit: null,
+      recommendation: { class: "1", level: "B-NR", confirmed: true },
+    });
+    expect(assessed(ruleIn(rules, fromAbove)).limit).toMatchObject({ operator: "<", value: 50 });
+  });
+});
+
 describe("a hidden rule", () => {
   test("is out of force and listed with date, role and reason", () => {
     const { rules, hidden, messages } = decided(

@@ -39,8 +39,8 @@ esc-2024-abdominal-growth-10-mm-in-1-year           growth-over-period     12  w
 esc-2024-arch-growth-3-mm-in-1-year                 growth-over-period     12  man               2.9  3   3.1   met    chronicB          diagnosis
 esc-2024-marfan-root-growth-3-mm-in-1-year          growth-over-period     12  marfan            2.9  3   3.1   met    marfanTypeA       aetiology
 eacts-sts-2024-bicuspid-growth-3-mm-in-1-year       growth-over-period     12  bicuspid          2.9  3   3.1   below  sporadic          aetiology
-esc-2024-thoraco-abdominal-growth-10-mm-in-1-year   growth-over-period     12  thoracoAbdominal  9.9  10  10.1  met    sporadic          diagnosis
-esc-2024-thoraco-abdominal-growth-5-mm-in-6-months  growth-over-period     6   thoracoAbdominal  4.9  5   5.1   met    sporadic          aetiology
+esc-2024-thoraco-abdominal-growth-10-mm-in-1-year   growth-over-period     12  thoracoAbdominal  9.9  10  10.1  met    man               diagnosis
+esc-2024-thoraco-abdominal-growth-5-mm-in-6-months  growth-over-period     6   thoracoAbdominal  4.9  5   5.1   met    man               aetiology
 nice-2020-abdominal-growth-10-mm-in-1-year          growth-over-period     12  woman             9.9  10  10.1  below  thoracoAbdominal  diagnosis
 esvs-2024-abdominal-growth-10-mm-in-1-year          growth-over-period     12  man               9.9  10  10.1  met    chronicB          diagnosis
 `;

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { loadRules, rulesDigest } from "../../src/guidelines/load-rules.ts";
 import { printedLimit } from "../../src/guidelines/printed-limit.ts";
-import type { Rule } from "../../src/guidelines/rule.ts";
+import { hasLimit, type Rule } from "../../src/guidelines/rule.ts";
 
 const invented = `id: invented-2026-descending-55-mm
 title: An invented criterion
@@ -27,6 +27,10 @@ checked:
   how: from-memory
 `;
 
+const anySize = invented
+  .replace("{}", "{ diagnosis: [arch aneurysm], symptoms: any }")
+  .replace(/^check:\n(?: .*\n)+/m, "check:\n  kind: any-size\n");
+
 let folder: string;
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "rules-"));
@@ -48,6 +52,13 @@ describe("a folder of rules", () => {
     ]);
   });
 
+  test("a criterion that holds at any size has no limit", () => {
+    write("invented-2026-descending-55-mm.yaml", anySize);
+    expect(loadRules(folder)).toMatchObject([
+      { check: { kind: "any-size" }, population: { symptoms: "any" } },
+    ]);
+  });
+
   const name = "invented-2026-descending-55-mm.yaml";
   test.each([
     ["no citation", invented.replace(/^source:(\n {2}.*)+\n/m, ""), /line 1 source/],
@@ -58,6 +69,23 @@ describe("a folder of rules", () => {
     ["no region", invented.replace("regions: [descending]", "ids: [nowhere]"), /line 10 .*no such/],
     ["an unknown cause", invented.replace("{}", "{ aetiology: [age] }"), /line 8 population/],
     ["a wrong unit", invented.replace("unit: mm", "unit: cm/m"), /line 15 check\.unit/],
+    [
+      "a limit beside any size",
+      invented.replace("kind: diameter", "kind: any-size"),
+      /line 13 check\.operator: operator is not a key here/,
+    ],
+    [
+      "any size without a diagnosis",
+      anySize.replace(/^population:.*$/m, "population: {}"),
+      /small sizes/,
+    ],
+    ["a limit from above without a diagnosis", invented.replace(">=", "<"), /small sizes/],
+    [
+      "a limit from above of a band",
+      invented.replace(">=", "<").replace("unit: mm", "unit: mm\n  below: 60"),
+      /line 13 check\.operator: only a diameter/,
+    ],
+    ["unknown symptoms", anySize.replace("symptoms: any", "symptoms: [ache]"), /line 8 population/],
     [
       "a growth check without period",
       invented.replace("diameter", "growth-over-period"),
@@ -100,7 +128,7 @@ describe("the digest of rules", () => {
   });
 
   test("changes with any value", () => {
-    const changed: Rule = { ...first, check: { ...first.check, value: first.check.value + 1 } };
+    const changed: Rule = { ...first, says: `${first.says} And more.` };
     expect(rulesDigest([changed, ...others])).not.toBe(rulesDigest(rules));
   });
 });
@@ -122,7 +150,7 @@ describe("the rules that ship", () => {
   });
 
   test("a limit is the printed number, in its unit or ten times or a tenth of it", () => {
-    for (const { id, check } of rules) {
+    for (const { id, check } of rules.filter(hasLimit)) {
       const printed = printedLimit(check.printed, check.unit);
       expect(printed, `${id}: ${check.printed}`).toBeCloseTo(check.value, 9);
     }

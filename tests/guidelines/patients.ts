@@ -14,6 +14,10 @@ const planned = (considered: string, aetiology = "degenerative"): InventedPatien
   facts: { aetiology, considered: [considered] },
 });
 
+const symptoms = (diagnosis: string, ...stated: string[]): InventedPatient => ({
+  facts: { diagnoses: [diagnosis], symptoms: stated },
+});
+
 /** Invented populations, by a short name; each differs from a man of 66 with a degenerative aneurysm as shown. */
 export const patients = {
   sporadic: { facts: {} },
@@ -48,6 +52,23 @@ export const patients = {
   typeA: { facts: { diagnoses: ["type A dissection"], onsetDate: "2025-06-01" } },
   marfanTypeA: { facts: { aetiology: "Marfan", diagnoses: ["type A dissection"] } },
   chronicB: { facts: { diagnoses: ["type B dissection"], onsetDate: "2026-03-02" } },
+  rootSymptoms: symptoms("ascending aneurysm", "compression"),
+  archAneurysm: { facts: { diagnoses: ["arch aneurysm"] } },
+  archSymptoms: symptoms("arch aneurysm", "hoarseness"),
+  archChestPain: symptoms("arch aneurysm", "recurrent chest pain without other cause"),
+  archWithoutSymptoms: symptoms("arch aneurysm"),
+  abdominalPain: symptoms("abdominal aneurysm", "pain attributable to the aorta"),
+  abdominalEmbolism: symptoms("abdominal aneurysm", "embolism"),
+  descendingWoman: {
+    facts: { diagnoses: ["descending thoracic aneurysm"] },
+    patient: { sex: "F" },
+  },
+  descendingMan: { facts: { diagnoses: ["descending thoracic aneurysm"] } },
+  descendingMarfan: { facts: { diagnoses: ["descending thoracic aneurysm"], aetiology: "Marfan" } },
+  thoracoAbdominalWoman: {
+    facts: { diagnoses: ["thoraco-abdominal aneurysm"] },
+    patient: { sex: "F" },
+  },
   acuteB: { facts: { diagnoses: ["type B dissection"], onsetDate: "2026-03-03" } },
 } satisfies Record<string, InventedPatient>;
 
@@ -57,6 +78,7 @@ export type PatientName = keyof typeof patients;
 export const withoutFact = {
   diagnosis: { facts: { diagnoses: null } },
   aetiology: { facts: { aetiology: null } },
+  symptoms: { facts: { symptoms: null } },
   "considered operation": { facts: { considered: null } },
   "onset date": { facts: { onsetDate: null } },
   sex: { facts: {}, patient: { sex: "O" } },

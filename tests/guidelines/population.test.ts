@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { loadRules } from "../../src/guidelines/load-rules.ts";
-import { ageInYears, populationOutcome } from "../../src/guidelines/population.ts";
+import { populationOutcome } from "../../src/guidelines/population.ts";
 import type { Rule } from "../../src/guidelines/rule.ts";
 import { asOf, inventedCase } from "./invented-case.ts";
 
@@ -43,9 +43,67 @@ describe("the population of a rule", () => {
     });
   });
 
-  test("statements are not part of it", () => {
-    const rule = ruleFor({ statements: ["invented"] });
-    expect(populationOutcome(rule, inventedCase([]), asOf)).toEqual({ applies: true });
+  test("a bare aneurysm may be the one asked for, and none where another part is named beside it", () => {
+    const rule = ruleFor({ diagnosis: ["arch aneurysm"] });
+    const of = (diagnoses: string[]) =>
+      populationOutcome(rule, inventedCase([], { diagnoses }), asOf);
+    expect(of(["aneurysm"])).toEqual({ unknown: ["which part of the aorta the aneurysm is in"] });
+    expect(of(["aneurysm", "arch aneurysm"])).toEqual({ applies: true });
+    expect(of(["abdominal aneurysm"])).toMatchObject({ applies: false });
+    const ofDissection = ruleFor({ diagnosis: ["type B dissection"] });
+    expect(populationOutcome(ofDissection, inventedCase([]), asOf)).toMatchObject({
+      applies: false,
+    });
+  });
+
+  test("open statements are not part of it, those that the sheet denies are", () => {
+    const outcomeOf = (population: Rule["population"]) =>
+      populationOutcome(ruleFor(population), inventedCase([], { familyEvents: [] }), asOf);
+    expect(outcomeOf({ statements: ["invented"] })).toEqual({ applies: true });
+    expect(outcomeOf({ statements: ["family history"] })).toEqual({
+      applies: false,
+      reason: "it asks for family history, the case sheet states otherwise",
+    });
+    const factors = ["family history of aortic dissection", "age below 50 years"];
+    expect(outcomeOf({ statementsAnyOf: factors })).toEqual({
+      applies: false,
+      reason:
+        "it asks for any one of: family history of aortic dissection; age below 50 years; the case sheet states otherwise",
+    });
+    expect(outcomeOf({ statementsAnyOf: [...factors, "invented"] })).toEqual({ applies: true });
+  });
+
+  describe("symptoms", () => {
+    const arch = (symptoms: Rule["population"]["symptoms"]): Rule => ({
+      ...ruleFor({ diagnosis: ["arch aneurysm"], symptoms }),
+      places: { regions: ["arch"] },
+    });
+    const chestPain = "recurrent chest pain without other cause";
+    test.each([
+      ["any", null, [], { unknown: ["symptoms"] }],
+      ["any", [], [], { applies: false, reason: "it asks for symptoms, stated is none" }],
+      ["any", ["hoarseness"], [], { applies: true }],
+      [[chestPain], null, [], { unknown: ["symptoms"] }],
+      [[chestPain], ["compression", chestPain], [], { applies: true }],
+      [
+        [chestPain],
+        ["hoarseness"],
+        [],
+        { applies: false, reason: `it asks for symptoms ${chestPain}, stated is hoarseness` },
+      ],
+      // Another aneurysm, or one of an unknown part, may be their cause.
+      ["any", ["hoarseness"], ["abdominal aneurysm"], { unknown: [/which diagnosis/] }],
+      ["any", ["hoarseness"], ["aneurysm"], { unknown: [/which diagnosis/] }],
+    ] as const)("%j, stated %j beside %j: %j", (wanted, stated, others, expected) => {
+      const rule = arch(wanted === "any" ? wanted : [...wanted]);
+      const facts = { diagnoses: ["arch aneurysm", ...others], symptoms: stated && [...stated] };
+      const outcome = populationOutcome(rule, inventedCase([], facts), asOf);
+      if ("unknown" in expected) {
+        expect(outcome).toEqual({
+          unknown: expected.unknown.map((what) => expect.stringMatching(what)),
+        });
+      } else expect(outcome).toEqual(expected);
+    });
   });
 
   test.each([
@@ -67,9 +125,4 @@ describe("the population of a rule", () => {
     const one = inventedCase([], {}, { birthDate });
     expect(populationOutcome(ruleFor({ ageYears }), one, asOf)).toMatchObject({ applies });
   });
-});
-
-test("age counts completed years, also from 29 February", () => {
-  expect(ageInYears("2000-02-29", "2018-02-28")).toBe(17);
-  expect(ageInYears("2000-02-29", "2018-03-01")).toBe(18);
 });

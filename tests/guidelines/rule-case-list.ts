@@ -1,13 +1,14 @@
 import { evaluateRules } from "../../src/guidelines/evaluate-rules.ts";
 import { populationOutcome } from "../../src/guidelines/population.ts";
-import type { Rule } from "../../src/guidelines/rule.ts";
+import { hasLimit, type Rule } from "../../src/guidelines/rule.ts";
 import { sizeAnswer } from "../../src/guidelines/size-limit.ts";
 import { type GrowthRuleRow, growthRuleRows } from "./growth-rule-rows.ts";
 import { asOf, inventedCase } from "./invented-case.ts";
 import { type FactName, type PatientName, patients, withoutFact } from "./patients.ts";
+import { type AnySizeRow, anySizeRows, type BelowRow, belowRows } from "./small-size-rows.ts";
 import { bandEnds, type SizeRuleRow, sizeRuleRows } from "./size-rule-rows.ts";
 
-/** The five kinds of case that every criterion has. */
+/** The five kinds of case that every criterion with a limit has. */
 export const caseKinds = [
   "met",
   "not met",
@@ -15,6 +16,9 @@ export const caseKinds = [
   "not assessable",
   "on the limit",
 ] as const;
+
+/** Those of a criterion that holds at any size: no size can miss it. */
+export const caseKindsOfAnySize = ["met", "not applicable", "not assessable"] as const;
 
 /** One case of a criterion: what a rule makes of it, in words, and what the rule that ships must make of it. */
 export interface RuleCase {
@@ -105,7 +109,8 @@ function sizeCases(row: SizeRuleRow): RuleCase[] {
 
 function growthCases(row: GrowthRuleRow): RuleCase[] {
   const { patient, below, on, above, answerOn, notFor, fact } = row;
-  const grows = (mm: number) => (rule: Rule) => sizeAnswer(mm, rule.check);
+  const grows = (mm: number) => (rule: Rule) =>
+    hasLimit(rule) ? sizeAnswer(mm, rule.check) : "no limit";
   const speaksTo = (who: PatientName, without?: FactName) => (rule: Rule) => {
     const outcome = populationOutcome(rule, patientCase(who, "zone-9", 40, without), asOf);
     if ("unknown" in outcome) return `missing ${outcome.unknown.join(" and ")}`;
@@ -126,8 +131,54 @@ function growthCases(row: GrowthRuleRow): RuleCase[] {
   ];
 }
 
+/** The cases that do not turn on a size: of a patient who has one of so many mm. */
+function anySizeCases(row: AnySizeRow, mm = 30): RuleCase[] {
+  const { patient, place, expected, notFor, fact } = row;
+  const of = (who: PatientName, without?: FactName) => (rule: Rule) =>
+    assess(rule, patientCase(who, place, mm, without));
+  return [
+    {
+      kind: expected.startsWith("met") ? "met" : "not assessable",
+      words: patient,
+      expected,
+      found: of(patient),
+    },
+    {
+      kind: "met",
+      words: `${patient}, all conditions true`,
+      expected: `met at ${place}`,
+      found: (rule) => of(patient)(withConditionsTrue(rule)),
+    },
+    {
+      kind: "not applicable",
+      words: notFor,
+      expected: "not-applicable",
+      found: of(notFor),
+    },
+    {
+      kind: "not assessable",
+      words: `${patient} without ${fact}`,
+      expected: `not-assessable, missing ${fact}`,
+      found: of(patient, fact),
+    },
+  ];
+}
+
+function belowCases(row: BelowRow): RuleCase[] {
+  const { patient, place, below, on, above } = row;
+  const missed = (kind: RuleCase["kind"], mm: number): RuleCase => ({
+    kind,
+    words: `${mm} mm, all conditions true`,
+    expected: `not-met at ${place}`,
+    found: (rule) => assess(withConditionsTrue(rule), patientCase(patient, place, mm)),
+  });
+  return [...anySizeCases(row, below), missed("on the limit", on), missed("not met", above)];
+}
+
 /** The cases of each criterion, by rule id. */
 export const casesOfRules: ReadonlyMap<string, RuleCase[]> = new Map([
   ...sizeRuleRows.map((row) => [row.rule, sizeCases(row)] as const),
+  ...anySizeRows.map((row) => [row.rule, anySizeCases(row)] as const),
+  ...belowRows.map((row) => [row.rule, belowCases(row)] as const),
   ...growthRuleRows.map((row) => [row.rule, growthCases(row)] as const),
 ]);

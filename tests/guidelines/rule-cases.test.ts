@@ -2,9 +2,9 @@ import { globSync } from "node:fs";
 import { basename } from "node:path";
 import { describe, expect, test } from "vitest";
 import { loadRules } from "../../src/guidelines/load-rules.ts";
-import type { Rule } from "../../src/guidelines/rule.ts";
+import { hasLimit, type LimitCheck, type LimitRule, type Rule } from "../../src/guidelines/rule.ts";
 import { growthRuleRows } from "./growth-rule-rows.ts";
-import { caseKinds, casesOfRules } from "./rule-case-list.ts";
+import { caseKinds, caseKindsOfAnySize, casesOfRules } from "./rule-case-list.ts";
 import { bandEnds } from "./size-rule-rows.ts";
 import { judge } from "./judged.ts";
 
@@ -20,7 +20,8 @@ function ruleOf(id: string): Rule {
 
 test.each(files)("the file of %s has a case of each kind", (id) => {
   const kinds = new Set(casesOf(id).map(({ kind }) => kind));
-  expect([...kinds].toSorted()).toEqual([...caseKinds].toSorted());
+  const wanted = hasLimit(ruleOf(id)) ? caseKinds : caseKindsOfAnySize;
+  expect([...kinds].toSorted()).toEqual([...wanted].toSorted());
 });
 
 test("no case is of a criterion that does not exist", () => {
@@ -34,13 +35,14 @@ describe.each(files)("%s", (id) => {
 });
 
 /** The rule with another limit: by 1 mm or 0.1 of the unit of an index, with the other sign, with another end of its band. */
-function changedLimits(rule: Rule): Map<string, Rule> {
+function changedLimits(rule: LimitRule): Map<string, Rule> {
   const { operator, value, below, unit } = rule.check;
   const step = unit === "mm" ? 1 : 0.1;
-  const changes: [string, Partial<Rule["check"]>][] = [
+  const otherSign = { ">": ">=", ">=": ">", "<": ">=" } as const;
+  const changes: [string, Partial<LimitCheck>][] = [
     [`+${step}`, { value: value + step }],
     [`-${step}`, { value: value - step }],
-    ["other sign", { operator: operator === ">" ? ">=" : ">" }],
+    ["other sign", { operator: otherSign[operator] }],
   ];
   if (below !== undefined) {
     changes.push(["band +1", { below: below + 1 }], ["band -1", { below: below - 1 }]);
@@ -50,9 +52,25 @@ function changedLimits(rule: Rule): Map<string, Rule> {
   );
 }
 
-describe("a changed limit fails a case", () => {
+/** The rule without its symptoms, and without its statements; its diagnoses stand in `ruleGroups`. */
+function changedPopulations(rule: Rule): Map<string, Rule> {
+  const entries = Object.entries(rule.population);
+  const facts = (["symptoms", "statements"] as const).filter(
+    (fact) => rule.population[fact] !== undefined,
+  );
+  return new Map(
+    facts.map((fact) => {
+      const population = Object.fromEntries(entries.filter(([name]) => name !== fact));
+      return [`no ${fact}`, { ...rule, population }];
+    }),
+  );
+}
+
+describe("a changed limit, or where there is none a changed population, fails a case", () => {
   test.each(files)("%s", (id) => {
-    const unnoticed = [...changedLimits(ruleOf(id))].filter(([, changed]) =>
+    const rule = ruleOf(id);
+    const changed = hasLimit(rule) ? changedLimits(rule) : changedPopulations(rule);
+    const unnoticed = [...changed].filter(([, changed]) =>
       casesOf(id).every(({ expected, found }) => found(changed) === expected),
     );
     expect(unnoticed.map(([words]) => words)).toEqual([]);
@@ -64,7 +82,9 @@ test.each(growthRuleRows)("$rule: $kind over $months months", ({ rule, kind, mon
 });
 
 test("every band is listed, and says so beyond its end", () => {
-  const bands = [...rules.values()].filter(({ check }) => check.below !== undefined);
+  const bands = [...rules.values()].filter(
+    (rule) => hasLimit(rule) && rule.check.below !== undefined,
+  );
   expect(Object.keys(bandEnds).toSorted()).toEqual(bands.map(({ id }) => id));
   const acta2 = { aetiology: "ACTA2" };
   const [, found] = judge(

@@ -147,6 +147,7 @@ places descending | causes degenerative, bicuspid valve | diagnoses any | not ty
 places thoraco-abdominal | causes degenerative | diagnoses thoraco-abdominal aneurysm | not type A dissection, type B dissection
   acc-aha-2022-thoraco-abdominal-60-mm
   acc-aha-2022-thoraco-abdominal-55-mm-experienced-team
+  acc-aha-2022-thoraco-abdominal-below-55-mm-with-risk-factor
   esc-2024-thoraco-abdominal-60-mm
   esc-2024-thoraco-abdominal-55-mm-with-high-risk-feature
   eacts-sts-2024-thoraco-abdominal-55-mm
@@ -169,6 +170,23 @@ places abdominal | causes any | diagnoses any | not type A dissection, type B di
   esvs-2024-abdominal-men-55-mm
   esvs-2024-abdominal-women-50-mm
   esvs-2024-abdominal-growth-10-mm-in-1-year
+places root, ascending | causes degenerative | diagnoses root aneurysm, ascending aneurysm | not type A dissection
+  acc-aha-2022-ascending-any-size-with-symptoms
+places arch | causes any | diagnoses arch aneurysm | not type A dissection, type B dissection
+  acc-aha-2022-arch-any-size-with-symptoms
+  esc-2024-arch-any-size-with-recurrent-chest-pain
+  eacts-sts-2024-arch-any-size-with-symptoms
+places abdominal | causes any | diagnoses abdominal aneurysm | not type A dissection, type B dissection, thoraco-abdominal aneurysm
+  acc-aha-2022-abdominal-any-size-with-symptoms
+  acc-aha-2022-abdominal-saccular-any-size
+  svs-2018-abdominal-any-size-with-pain
+  svs-2018-abdominal-saccular-any-size
+  nice-2020-abdominal-any-size-with-symptoms
+places descending | causes any | diagnoses descending thoracic aneurysm | not type A dissection, type B dissection, thoraco-abdominal aneurysm
+  acc-aha-2022-descending-below-55-mm-with-risk-factor
+places descending | causes degenerative, bicuspid valve | diagnoses descending thoracic aneurysm | not type A dissection, type B dissection, thoraco-abdominal aneurysm
+  esc-2024-descending-below-55-mm-with-high-risk-feature
+  eacts-sts-2024-descending-below-55-mm-with-high-risk-feature
 places arch, descending | causes any | diagnoses type A dissection, type B dissection | not none
   acc-aha-2022-chronic-dissection-55-mm
 places descending | causes any | diagnoses type B dissection | not none
@@ -205,8 +223,10 @@ places root, ascending | causes Loeys-Dietz SMAD2 | diagnoses any | not type A d
 export const ruleStatements = `
 aats-2018-bicuspid-50-mm-low-risk                                    0  low predicted surgical risk
 aats-2018-bicuspid-50-mm-with-risk-factor                            0  a risk factor that the source names
+acc-aha-2022-abdominal-saccular-any-size                             0  saccular aneurysm
 acc-aha-2022-acta2-42-mm-with-risk-feature                           0  a feature that raises the risk of dissection
 acc-aha-2022-arch-55-mm                                              0  isolated arch aneurysm + no symptoms from the aneurysm + low predicted surgical risk
+acc-aha-2022-arch-any-size-with-symptoms                             0  low or intermediate surgical risk
 acc-aha-2022-ascending-45-mm-with-valve-surgery                      0  experienced surgeons in a multidisciplinary aortic team
 acc-aha-2022-ascending-50-mm-experienced-team                        0  experienced surgeons in a multidisciplinary aortic team
 acc-aha-2022-ascending-area-height-10                                0  height more than 1 SD above or below the mean + experienced surgeons in a multidisciplinary aortic team
@@ -216,6 +236,7 @@ acc-aha-2022-bicuspid-45-mm-with-valve-surgery                       0  experien
 acc-aha-2022-bicuspid-50-to-54-mm-low-risk                           0  low predicted surgical risk + experienced surgeons in a multidisciplinary aortic team + no risk factor for dissection beside the valve
 acc-aha-2022-bicuspid-50-to-54-mm-with-risk-factor                   4  experienced surgeons in a multidisciplinary aortic team
 acc-aha-2022-bicuspid-area-height-10                                 0  experienced surgeons in a multidisciplinary aortic team
+acc-aha-2022-descending-below-55-mm-with-risk-factor                 6  -
 acc-aha-2022-heritable-no-gene-45-mm-with-other-cardiac-surgery      0  experienced surgeons in a multidisciplinary aortic team
 acc-aha-2022-heritable-no-gene-45-mm-with-risk-feature               3  -
 acc-aha-2022-loeys-dietz-tgfbr1-40-mm-with-high-risk-feature         4  -
@@ -223,6 +244,7 @@ acc-aha-2022-loeys-dietz-tgfbr2-40-mm-with-high-risk-feature         5  -
 acc-aha-2022-marfan-root-45-mm-with-risk-feature                     4  experienced surgeons in a multidisciplinary aortic team
 acc-aha-2022-marfan-root-area-height-10                              0  experienced surgeons in a multidisciplinary aortic team
 acc-aha-2022-thoraco-abdominal-55-mm-experienced-team                0  experienced surgeons in a multidisciplinary aortic team
+acc-aha-2022-thoraco-abdominal-below-55-mm-with-risk-factor          5  -
 acc-aha-2022-turner-size-index-2-5-with-risk-factor                  3  -
 acc-aha-2022-turner-size-index-2-5-without-risk-factor               0  no coarctation, bicuspid valve or hypertension
 eacts-sts-2024-acta2-42-mm-with-risk-feature                         0  a risk feature that the source names
@@ -232,6 +254,7 @@ eacts-sts-2024-ascending-phenotype-52-mm-low-risk                    0  ascendin
 eacts-sts-2024-bicuspid-ascending-50-mm-with-risk-factor             7  -
 eacts-sts-2024-bicuspid-root-phenotype-50-mm                         0  root phenotype
 eacts-sts-2024-chronic-dissection-50-mm-staged-plan                  0  part of a repair in several planned steps
+eacts-sts-2024-descending-below-55-mm-with-high-risk-feature         0  a high-risk feature that the source names
 eacts-sts-2024-loeys-dietz-tgfbr-40-mm-with-risk-feature             0  a risk feature that the source names
 eacts-sts-2024-marfan-root-45-mm-with-risk-feature                   0  a risk feature that the source names
 eacts-sts-2024-prkg1-40-mm-with-risk-feature                         0  a risk feature that the source names
@@ -239,6 +262,7 @@ eacts-sts-2024-root-phenotype-50-mm-low-risk                         0  root phe
 esc-2024-abdominal-saccular-45-mm                                    0  saccular aneurysm
 esc-2024-arch-45-mm-with-ascending-repair                            0  centre experienced in arch surgery
 esc-2024-arch-55-mm                                                  0  isolated arch aneurysm + no symptoms from the aneurysm + low predicted surgical risk
+esc-2024-arch-any-size-with-recurrent-chest-pain                     0  low or intermediate surgical risk
 esc-2024-ascending-45-mm-with-valve-surgery-low-risk                 0  low predicted surgical risk
 esc-2024-ascending-50-mm-with-risk-factor                            8  low predicted surgical risk
 esc-2024-bicuspid-ascending-50-mm-with-risk-factor                   9  ascending phenotype: tubular ascending aorta wider than the sinuses + low predicted surgical risk
@@ -246,6 +270,7 @@ esc-2024-bicuspid-ascending-52-mm-low-risk                           0  ascendin
 esc-2024-bicuspid-root-phenotype-50-mm                               0  root phenotype: sinuses wider than the tubular ascending aorta
 esc-2024-chronic-type-b-55-mm                                        0  low procedural risk
 esc-2024-chronic-type-b-60-mm                                        0  reasonable surgical risk
+esc-2024-descending-below-55-mm-with-high-risk-feature               3  -
 esc-2024-loeys-dietz-root-40-mm-with-high-risk-feature               0  features of high risk
 esc-2024-marfan-root-40-to-45-mm-before-pregnancy                    0  wish for pregnancy
 esc-2024-marfan-root-45-mm-before-pregnancy                          0  wish for pregnancy
@@ -276,5 +301,6 @@ nice-2020-abdominal-55-mm                                            0  largest 
 nice-2020-abdominal-55-mm-referral                                   0  no symptoms from the aneurysm + largest antero-posterior diameter, inner edge to inner edge, by ultrasound
 nice-2020-abdominal-growth-10-mm-in-1-year                           0  aneurysm above 4.0 cm + largest antero-posterior diameter, inner edge to inner edge, by ultrasound
 svs-2018-abdominal-fusiform-55-mm                                    0  fusiform aneurysm + low or acceptable surgical risk
+svs-2018-abdominal-saccular-any-size                                 0  saccular aneurysm
 svs-2021-descending-55-mm                                            0  anatomy of low risk + patient of low risk
 `;

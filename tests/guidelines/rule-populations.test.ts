@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { loadRules } from "../../src/guidelines/load-rules.ts";
-import type { Rule } from "../../src/guidelines/rule.ts";
+import { hasLimit, type Rule } from "../../src/guidelines/rule.ts";
+import { partsOf } from "../../src/guidelines/rule-places.ts";
 import { ruleGroups, ruleStatements } from "./rule-groups.ts";
 import { columnsOf } from "./text-table.ts";
 
@@ -42,6 +43,34 @@ test("the further conditions are as listed, and no other rule has any", () => {
 });
 
 describe("what an id says is in the rule", () => {
+  test("any size has no limit and asks for the aneurysms of its parts, below 55 mm has one from above", () => {
+    const idsOf = (list: readonly Rule[]) => list.map(({ id }) => id);
+    const ofAnySize = rules.filter((rule) => !hasLimit(rule));
+    expect(idsOf(ofAnySize)).toEqual(idsOf(rules.filter(({ id }) => id.includes("any-size"))));
+    for (const rule of ofAnySize) {
+      expect(
+        partsOf(rule).map(({ aneurysm }) => aneurysm),
+        rule.id,
+      ).toEqual(rule.population.diagnosis);
+    }
+    const fromAbove = rules.filter((rule) => hasLimit(rule) && rule.check.operator === "<");
+    expect(idsOf(fromAbove)).toEqual(idsOf(rules.filter(({ id }) => id.includes("-below-"))));
+  });
+
+  test.each([
+    [/with-symptoms/, "any"],
+    [/recurrent-chest-pain/, ["recurrent chest pain without other cause"]],
+    [/with-pain/, ["pain attributable to the aorta"]],
+  ])("%s is for %j alone", (pattern, symptoms) => {
+    const named = rules.filter(({ id }) => pattern.test(id));
+    expect(named.length).toBeGreaterThan(0);
+    for (const { id, population } of named) expect(population.symptoms, id).toEqual(symptoms);
+    const asking = rules.filter(
+      ({ population }) => JSON.stringify(population.symptoms) === JSON.stringify(symptoms),
+    );
+    expect(asking).toEqual(named);
+  });
+
   test.each([
     [/with-valve-surgery/, "aortic valve surgery"],
     [/with-other-cardiac-surgery/, "other cardiac surgery"],

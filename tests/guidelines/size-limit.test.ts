@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { limitText, sizeAnswer, sizeText } from "../../src/guidelines/size-limit.ts";
+import { checkText, limitText, sizeAnswer, sizeText } from "../../src/guidelines/size-limit.ts";
 
 const atLeast = { operator: ">=", value: 55, printed: "5.5 cm" } as const;
 const above = { operator: ">", value: 52, printed: "52 mm" } as const;
 const band = { operator: ">=", value: 50, below: 55, printed: "5.0 to 5.4 cm" } as const;
-const limits = fc.constantFrom(atLeast, above, band);
+const fromAbove = { operator: "<", value: 55, printed: "5.5 cm" } as const;
+const limits = fc.constantFrom(atLeast, above, fromAbove, band);
 const sizes = fc.double({ min: 10, max: 150, noNaN: true });
 
 describe("a size against a limit", () => {
@@ -14,6 +15,8 @@ describe("a size against a limit", () => {
     [atLeast, 55, "met"],
     [above, 52, "below"],
     [above, 52.01, "met"],
+    [fromAbove, 54.99, "met"],
+    [fromAbove, 55, "above-band"],
     [band, 49.99, "below"],
     [band, 50, "met"],
     [band, 54.99, "met"],
@@ -63,5 +66,7 @@ describe("a size against a limit", () => {
 test("a limit reads as printed", () => {
   expect(limitText(atLeast)).toBe(">= 5.5 cm");
   expect(limitText(band)).toBe("5.0 to 5.4 cm");
+  expect(checkText({ kind: "diameter", unit: "mm", ...fromAbove })).toBe("< 5.5 cm");
+  expect(checkText({ kind: "any-size" })).toBe("any size");
   expect(limitText({ operator: ">", printed: "52 mm", below: null })).toBe("> 52 mm");
 });

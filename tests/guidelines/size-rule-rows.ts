@@ -57,7 +57,7 @@ acc-aha-2022-acta2-45-mm                                             acta2      
 acc-aha-2022-acta2-42-mm-with-risk-feature                           acta2              sinuses-of-valsalva      41.9  42                  44.9  not-assessable  not-assessable  marfan            aetiology
 acc-aha-2022-arch-55-mm                                              sporadic           mid-arch                 54.9  55                  55.1  not-assessable  not-assessable  chronicB          diagnosis
 acc-aha-2022-descending-55-mm                                        sporadic           zone-4                   54.9  55                  55.1  met             met             thoracoAbdominal  aetiology
-acc-aha-2022-thoraco-abdominal-60-mm                                 thoracoAbdominal   zone-6                   59.9  60                  60.1  met             met             sporadic          diagnosis
+acc-aha-2022-thoraco-abdominal-60-mm                                 thoracoAbdominal   zone-6                   59.9  60                  60.1  met             met             man               diagnosis
 acc-aha-2022-thoraco-abdominal-55-mm-experienced-team                thoracoAbdominal   zone-5                   54.9  55                  55.1  not-assessable  not-assessable  man               aetiology
 acc-aha-2022-abdominal-men-55-mm                                     man                zone-9                   54.9  55                  55.1  met             met             woman             sex
 acc-aha-2022-abdominal-women-50-mm                                   woman              zone-9                   49.9  50                  50.1  met             met             man               sex
@@ -77,8 +77,8 @@ esc-2024-arch-55-mm                                                  sporadic   
 esc-2024-proximal-arch-50-mm-with-ascending-repair                   sporadicAscending  proximal-arch            49.9  50                  50.1  not-met         met             sporadicValve     considered operation
 esc-2024-arch-45-mm-with-ascending-repair                            sporadicAscending  mid-arch                 44.9  45                  45.1  not-met         not-assessable  sporadic          considered operation
 esc-2024-descending-55-mm                                            sporadic           zone-4                   54.9  55                  55.1  met             met             marfan            aetiology
-esc-2024-thoraco-abdominal-60-mm                                     thoracoAbdominal   zone-7                   59.9  60                  60.1  met             met             sporadic          diagnosis
-esc-2024-thoraco-abdominal-55-mm-with-high-risk-feature              thoracoAbdominal   thoraco-abdominal-aorta  54.9  55                  55.1  not-assessable  not-assessable  sporadic          aetiology
+esc-2024-thoraco-abdominal-60-mm                                     thoracoAbdominal   zone-7                   59.9  60                  60.1  met             met             man               diagnosis
+esc-2024-thoraco-abdominal-55-mm-with-high-risk-feature              thoracoAbdominal   thoraco-abdominal-aorta  54.9  55                  55.1  not-assessable  not-assessable  man               aetiology
 esc-2024-abdominal-men-55-mm                                         man                zone-9                   54.9  55                  55.1  met             met             woman             sex
 esc-2024-abdominal-women-50-mm                                       woman              abdominal-aorta          49.9  50                  50.1  met             met             man               sex
 esc-2024-abdominal-saccular-45-mm                                    man                zone-8                   44.9  45                  45.1  not-assessable  not-assessable  thoracoAbdominal  diagnosis
@@ -108,7 +108,7 @@ eacts-sts-2024-ascending-45-mm-with-valve-surgery                    sporadicVal
 eacts-sts-2024-ascending-50-mm-with-other-cardiac-surgery            sporadicHeart      sinuses-of-valsalva      49.9  50                  50.1  met             met             sporadicValve     considered operation
 eacts-sts-2024-arch-55-mm                                            sporadic           aortic-arch              54.9  55                  55.1  not-assessable  not-assessable  typeA             diagnosis
 eacts-sts-2024-descending-55-mm                                      bicuspid           zone-4                   54.9  55                  55.1  met             met             marfan            aetiology
-eacts-sts-2024-thoraco-abdominal-55-mm                               thoracoAbdominal   zone-8                   54.9  55                  55.1  met             met             sporadic          diagnosis
+eacts-sts-2024-thoraco-abdominal-55-mm                               thoracoAbdominal   zone-8                   54.9  55                  55.1  met             met             man               diagnosis
 eacts-sts-2024-chronic-dissection-55-mm                              chronicB           zone-4                   54.9  55                  55.1  met             met             acuteB            onset date
 eacts-sts-2024-chronic-dissection-50-mm-staged-plan                  chronicB           zone-4                   49.9  50                  50.1  not-met         not-assessable  acuteB            onset date
 eacts-sts-2024-marfan-root-50-mm                                     marfan             sinuses-of-valsalva      49.9  50                  50.1  met             met             sporadic          aetiology

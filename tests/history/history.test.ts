@@ -142,7 +142,13 @@ describe("History", () => {
     `);
     const row = sampleCaseRow({ heightCm: 170 });
     const { findings: _, ...documentBefore } = document;
-    const { dissection: __, malperfusion: ___, archVariant: ____, ...rowBefore } = row;
+    const {
+      dissection: __,
+      malperfusion: ___,
+      archVariant: ____,
+      symptoms: _____,
+      ...rowBefore
+    } = row;
     old.prepare("INSERT INTO document VALUES ('aa', ?)").run(JSON.stringify(documentBefore));
     old.prepare("INSERT INTO case_row VALUES ('bb', ?)").run(JSON.stringify(rowBefore));
     old.close();
@@ -164,6 +170,25 @@ describe("History", () => {
     const again = new History(path, { readOnly: true });
     expect(again.documents()).toEqual([document]);
     again.close();
+  });
+
+  test("a store of version 3 is brought up to date: no symptoms were stated yet", () => {
+    const path = join(folder, "history.sqlite");
+    const row = sampleCaseRow({ onsetDate: "2024-01-01", symptoms: null });
+    const first = new History(path);
+    const sheet = fileOf("bb", { kind: "case sheet", documents: [], caseRows: [row] });
+    first.addNight(night([fileOf("aa"), sheet]), "2024-01-11");
+    first.close();
+    const old = new DatabaseSync(path);
+    const { symptoms: _, ...rowBefore } = row;
+    old.prepare("UPDATE case_row SET content = ?").run(JSON.stringify(rowBefore));
+    old.exec("PRAGMA user_version = 3");
+    old.close();
+    const history = new History(path);
+    expect(history.caseRows()).toEqual([{ row, night: 1 }]);
+    expect(history.documents()).toEqual([document]);
+    expect(history.notes.map(({ data }) => data["copy"])).toEqual(["history.sqlite.version-3.bak"]);
+    history.close();
   });
 
   test("the copy of an old store never overwrites an earlier one", () => {

@@ -14,7 +14,7 @@
  * - NICE NG156 (2020), recommendation 1.1.5: the limit of a referral; NICE prints no class.
  * - SVS 2018 guideline on abdominal aortic aneurysm (doi 10.1016/j.jvs.2017.10.044), list of recommendations.
  *
- * Columns: rule; sign and limit as printed; limit in mm or in cm/m2, cm/m, cm2/m; class; level ("-" where the source
+ * Columns: rule; sign and limit as printed, "any size" where the recommendation names none; limit in mm or in cm/m2, cm/m, cm2/m; class; level ("-" where the source
  * seen does not print it, "none" where there is no recommendation); words by which the source names the place.
  */
 import { expect, test } from "vitest";
@@ -86,6 +86,11 @@ esc-2024-turner-size-index-2-5-without-risk-factor                   > 25 mm/m2 
 esc-2024-turner-height-index-2-5-without-risk-factor                 > 25 mm/m                                  2.5  IIb   C     Table 58, page 3640
 esc-eacts-2025-ascending-45-mm-with-valve-surgery                    >= 45 mm                                   45   IIa   C     pdf page 28
 svs-2018-abdominal-fusiform-55-mm                                    >= 5.5 cm                                  55   1     A     decision to treat
+acc-aha-2022-arch-any-size-with-symptoms                             any size                                   -    1     C-EO  page 49
+esc-2024-arch-any-size-with-recurrent-chest-pain                     any size                                   -    I     C     Table 39, page 3612
+esc-2024-descending-below-55-mm-with-high-risk-feature               < 55 mm                                    55   IIb   B     Table 40, page 3613
+svs-2018-abdominal-any-size-with-pain                                any size                                   -    1     C     decision to treat
+svs-2018-abdominal-saccular-any-size                                 any size                                   -    2     C     decision to treat
 svs-2018-abdominal-women-50-to-54-mm                                 >= 5.0 to 5.4 cm                           50   2     B     decision to treat
 esc-2024-marfan-root-40-to-45-mm-before-pregnancy                    >= 40 to 45 mm                             40   IIb   C     Table 63
 esc-2025-marfan-root-45-mm-before-pregnancy                          > 45 mm                                    45   I     C     pdf pages 42 and 43
@@ -112,7 +117,7 @@ const rows = columnsOf(transcription).map(
   ([rule = "", limit = "", value, recommendedClass = "", level = "", where = ""]) => ({
     rule,
     limit,
-    value: Number(value),
+    value: value === "-" ? null : Number(value),
     recommendedClass,
     level,
     where,
@@ -128,8 +133,12 @@ test.each(rows)("$rule", ({ rule, limit, value, recommendedClass, level, where }
   const found = seen.find(({ id }) => id === rule);
   if (found?.checked.how !== "seen") throw new Error(`${rule} is not marked as seen`);
   const { check, recommendation, checked } = found;
-  expect(`${check.operator} ${check.printed}`).toBe(limit);
-  expect(check.value).toBe(value);
+  if (check.kind === "any-size")
+    expect({ limit, value }).toEqual({ limit: "any size", value: null });
+  else {
+    expect(`${check.operator} ${check.printed}`).toBe(limit);
+    expect(check.value).toBe(value);
+  }
   expect(checked.against).toContain(where);
   if (recommendedClass === "none") expect(recommendation).toBeNull();
   else if (recommendedClass === "-") expect(recommendation?.confirmed).toBe(false);
@@ -158,6 +167,12 @@ test.each([
     { aetiology: ["MYH11", "ACTA2", "PRKG1", "MYLK"], sex: ["F"] },
   ],
   ["esc-2025-marfan-root-40-to-45-mm-with-risk-factor-before-pregnancy", { sex: ["F"] }],
+  ["acc-aha-2022-arch-any-size-with-symptoms", { symptoms: "any" }],
+  [
+    "esc-2024-arch-any-size-with-recurrent-chest-pain",
+    { symptoms: ["recurrent chest pain without other cause"] },
+  ],
+  ["svs-2018-abdominal-any-size-with-pain", { symptoms: ["pain attributable to the aorta"] }],
   ["esc-2024-proximal-arch-50-mm-with-ascending-repair", { considered: ["ascending repair"] }],
 ])("%s speaks of %o", (rule, population) => {
   expect(seen.find(({ id }) => id === rule)?.population).toMatchObject(population);

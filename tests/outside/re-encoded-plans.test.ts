@@ -4,32 +4,16 @@ import { cpSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { takeIn } from "../../src/batch/intake.ts";
-import { loadRules, rulesDigest } from "../../src/guidelines/load-rules.ts";
-import { loadSchedules } from "../../src/guidelines/load-schedules.ts";
 import { History } from "../../src/history/history.ts";
 import { buildPlan } from "../../src/report/build-plan.ts";
 import type { Plan } from "../../src/report/plan.ts";
-import { parseSiteConfig } from "../../src/site/site-config.ts";
+import { demoBasis } from "../demo-basis.ts";
 import { describeWithTools } from "./outside-tools.ts";
 import { once, scratchFolder } from "./report-comparison.ts";
 
 const inbox = "fixtures/demo/inbox";
 const { folder } = scratchFolder("re-encoded-plans");
-const asOf = "2026-01-15";
-const { site } = parseSiteConfig(readFileSync("fixtures/demo/site.yaml", "utf8"), "site.yaml");
-if (!site) throw new Error("the demo's site file does not load");
-const rules = loadRules();
-const basis = {
-  asOf,
-  version: "re-encoded",
-  rules,
-  rulesDigest: rulesDigest(rules),
-  hiddenRules: [],
-  schedules: loadSchedules(),
-  readingErrorEstimates: [],
-  site,
-  inventory: null,
-};
+const { asOf, site } = demoBasis;
 
 /**
  * The plan as text without what follows from the bytes of the files: their digests, the keys of measurements, which are
@@ -68,10 +52,10 @@ const isListOf = (value: unknown, masks: Map<string, string>): value is Keyed[] 
 /** The plans of all patients in a folder, by patient key, and what became of each file. */
 function plansOf(input: string): { plans: Map<string, string>; outcomes: string[] } {
   const history = new History(":memory:");
-  const { cases, files } = takeIn(input, history, { asOf, site: basis.site, onFile: () => {} });
+  const { cases, files } = takeIn(input, history, { asOf, site, onFile: () => {} });
   history.close();
   return {
-    plans: new Map(cases.map((one) => [one.key, maskedPlan(buildPlan(one, basis))])),
+    plans: new Map(cases.map((one) => [one.key, maskedPlan(buildPlan(one, demoBasis))])),
     outcomes: files.map(({ row: { file, outcome, placed, leftOut } }) =>
       [file, outcome, placed, leftOut].join(" "),
     ),

@@ -21,6 +21,16 @@ const exam = (imagingDate: string, modality: string | null = "CT") => ({
 });
 
 describe("due dates", () => {
+  test("imaging of another kind since then is told, and is not called overdue", () => {
+    const due = sampleDue("2026-01-14", "2026-01-14", { otherExamSince: "2026-02-01" });
+    const row = rowOf({ surveillance: surveillanceOf([due]) }, "2026-03-01");
+    expect(row.overdueDays).toBe(0);
+    expect(followUpTags(row)).not.toContain("overdue");
+    expect(row.reasons).toEqual([
+      "due since 2026-01-14, with other imaging there on 2026-02-01: CT of descending aorta (Northbody 2022)",
+    ]);
+  });
+
   test.each([
     ["2026-01-13", 0, "nothing before 2026-01-14, the next day on which imaging is due"],
     ["2026-01-14", 0, "due now, until 2026-01-14: CT of descending aorta (Northbody 2022)"],
@@ -224,6 +234,29 @@ describe("sizes", () => {
     ["of a criterion without a size", at(54, { outcome: "not-assessable", value: null })],
   ])("a size %s is not near", (_, one) => {
     expect(reasonOf(one)).toBe(quiet);
+  });
+
+  test("a criterion below a limit or at any size is met, and its size is near nothing", () => {
+    const below = { operator: "<", value: 55, below: null, unit: "mm", printed: "55 mm" } as const;
+    const title = "Small and symptomatic";
+    const quietOnes = [
+      at(56, { limit: below, spansLimit: true }),
+      at(54, { limit: below, outcome: "not-assessable" }),
+      at(54, { limit: null, value: null, outcome: "not-assessable" }),
+    ];
+    expect(reasonOf(...quietOnes)).toBe(quiet);
+    const row = rowOf({
+      assessments: [
+        at(54, { limit: below, title, outcome: "met" }),
+        at(54, { limit: null, value: null, title, outcome: "met", confirmed: false }),
+      ],
+    });
+    expect(row.sizes).toEqual([]);
+    expect(row.reasons).toEqual([
+      `meets a size criterion: mid-descending aorta: ${title} (Northbody 2022)`,
+      `meets a size criterion: mid-descending aorta: ${title} (Northbody 2022 [not confirmed])`,
+    ]);
+    expect(followUpTags(row)).toEqual(["met"]);
   });
 
   test("on the limit where more than it is asked for", () => {

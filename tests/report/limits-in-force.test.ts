@@ -7,8 +7,8 @@ import { samplePlan } from "./sample-plan.ts";
 const labels = (...assessments: PlanAssessment[]): string[] =>
   limitsInForce({ ...samplePlan, assessments } satisfies Plan, "mid-descending").map(limitLabel);
 
-const limit = (value: number, unit = "mm"): PlanAssessment["limit"] => ({
-  operator: ">=",
+const limit = (value: number, unit = "mm") => ({
+  operator: ">=" as const,
   value,
   below: null,
   unit,
@@ -38,6 +38,8 @@ test("indices, growth limits, other places and criteria that were not compared a
     labels(
       assessment("a", { limit: limit(3.2, "cm/m") }),
       assessment("invented-growth-north", { limit: limit(3) }),
+      assessment("below", { limit: { ...limit(55), operator: "<" } }),
+      assessment("any size", { limit: null, value: null }),
       assessment("b", { about: null }),
       assessment("c", { outcome: "not-assessable" }),
       assessment("d", { outcome: "not-applicable" }),

@@ -14,6 +14,7 @@ export const sampleDue = (earliest: string, latest = earliest, more: Partial<Due
   earliest,
   latest,
   overdueDays: null,
+  otherExamSince: null,
   statements: [],
   ...more,
 });

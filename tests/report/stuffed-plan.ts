@@ -77,6 +77,7 @@ export const stuffedPlan: Plan = {
     id: unbroken,
     issuer: long("Invented Hospital", 12),
     diagnosis: long("descending thoracic aneurysm", 12),
+    symptoms: long("compression", 10),
     aetiology: unbroken,
     familyHistory: long("known", 60),
     priorRepair: long("none", 60),

@@ -3,7 +3,7 @@ import { rulesDigest } from "../../guidelines/load-rules.ts";
 import { loadSchedules } from "../../guidelines/load-schedules.ts";
 import type { Rule } from "../../guidelines/rule.ts";
 import { checkedAgainst, isConfirmed } from "../../guidelines/rule-check.ts";
-import { limitText } from "../../guidelines/size-limit.ts";
+import { checkText } from "../../guidelines/size-limit.ts";
 import { configOption, siteConfig } from "../inputs.ts";
 import { rulesInForce } from "../rules-in-force.ts";
 import { CannotStart, type Terminal, type Verb } from "../verb.ts";
@@ -75,7 +75,7 @@ function printList(
 }
 
 function line({ id, source, check, checked }: Rule): string {
-  const words = `  ${id}: ${limitText(check)} (${source.body} ${source.year}, ${source.where})`;
+  const words = `  ${id}: ${checkText(check)} (${source.body} ${source.year}, ${source.where})`;
   if (checked.how !== "site") return words;
   const was = checked.was === null ? "" : ` (was ${checked.was})`;
   return `${words}; ${checked.decision} by ${checked.by} on ${checked.date}${was}`;
@@ -96,11 +96,7 @@ function printOne(rule: Rule, off: HiddenRule | null, terminal: Terminal): void 
     const mark = confirmed ? "" : " (not confirmed against the source)";
     terminal.print(`class ${strength ?? "not given"}, level ${level ?? "not given"}${mark}`);
   }
-  const end = check.below === undefined ? "" : ` and below ${check.below}`;
-  const period = check.periodMonths === undefined ? "" : ` in ${check.periodMonths} months`;
-  terminal.print(
-    `limit: ${check.kind} ${check.operator} ${check.value}${end} ${check.unit}${period}, printed as ${check.printed}`,
-  );
+  terminal.print(`limit: ${fullLimit(check)}`);
   terminal.print(`population: ${JSON.stringify(rule.population)}`);
   terminal.print(`says: ${says}`);
   const against = checkedAgainst(rule);
@@ -109,4 +105,12 @@ function printOne(rule: Rule, off: HiddenRule | null, terminal: Terminal): void 
       ? "from memory: not confirmed against the source"
       : `checked against: ${against}`,
   );
+}
+
+/** "diameter >= 50 and below 55 mm, printed as 5.0 to 5.4 cm". */
+function fullLimit(check: Rule["check"]): string {
+  if (check.kind === "any-size") return checkText(check);
+  const end = check.below === undefined ? "" : ` and below ${check.below}`;
+  const period = check.periodMonths === undefined ? "" : ` in ${check.periodMonths} months`;
+  return `${check.kind} ${check.operator} ${check.value}${end} ${check.unit}${period}, printed as ${check.printed}`;
 }

@@ -26,6 +26,7 @@ export function readCaseSheet(sheet: Sheet): { caseRows: CaseRow[]; messages: Me
       weightKg: row.number("weight_kg", messages, "cell"),
       diagnosis: row.cell("diagnosis"),
       onsetDate: row.date("onset_date", messages, "cell"),
+      symptoms: row.cell("symptoms"),
       dissection: row.cell("dissection"),
       malperfusion: row.cell("malperfusion"),
       archVariant: row.cell("arch_variant"),

@@ -1,5 +1,6 @@
 import { sentenceCase } from "../../quantities/sentence-case.ts";
 import type { Outcome } from "../../guidelines/rule.ts";
+import { anySize } from "../../guidelines/size-limit.ts";
 import { holds } from "../../quantities/limit.ts";
 import {
   formatAgainstLimit,
@@ -35,15 +36,27 @@ const order: Record<Outcome, number> = {
   "not-applicable": 6,
 };
 
-/** The value as a share of its limit; 0 where the two can't be compared. */
+/** The value as a share of its limit; 0 where the two can't be compared, or where the size has passed a limit "<". */
 function closeness({ value, limit }: PlanAssessment): number {
-  return value !== null && value.unit === limit.unit ? value.value / limit.value : 0;
+  if (value === null || value.unit !== limit?.unit || limit.operator === "<") return 0;
+  return value.value / limit.value;
 }
 
-/** True where the size reaches the limit and only other conditions are not stated. */
-export function isOpenAtLimit({ outcome, value, limit }: PlanAssessment): boolean {
+/**
+ * True where only other conditions are not stated: the size reaches the limit, or the criterion holds at any size and the
+ * case sheet states symptoms that it asks for. A size that is small enough for a limit "<" says nothing yet.
+ */
+export function isOpenAtLimit({ outcome, about, value, limit }: PlanAssessment): boolean {
+  if (outcome !== "not-assessable") return false;
+  if (limit === null) return about !== null;
   const isReached = value !== null && holds(value.value, limit.operator, limit.value);
-  return outcome === "not-assessable" && isReached && value.unit === limit.unit;
+  return isReached && limit.operator !== "<" && value.unit === limit.unit;
+}
+
+/** The limit as printed; a limit from above says so. */
+function limitOf({ limit }: PlanAssessment): string {
+  if (limit === null) return anySize;
+  return limit.operator === "<" ? `below ${limit.printed}` : limit.printed;
 }
 
 /**
@@ -97,19 +110,16 @@ function whereOf({
 /** The row of one criterion. */
 export function criterionRow(assessment: PlanAssessment): CriterionRow {
   const { about, limit, missing, outcome, reason, says, source, title, value } = assessment;
-  const isSameUnit = value !== null && value.unit === limit.unit;
+  const comparedWith = value?.unit === limit?.unit ? (limit?.value ?? Infinity) : Infinity;
   const lacking = missing.length === 0 ? "" : ` Missing: ${missing.join("; ")}.`;
   return {
     mark: outcomeMark(outcome),
     title,
     place: about === null ? "" : sentenceCase(shortPlace(about)),
-    value:
-      value === null
-        ? ""
-        : formatAgainstLimit(value.value, isSameUnit ? limit.value : Infinity, value.unit),
+    value: value === null ? "" : formatAgainstLimit(value.value, comparedWith, value.unit),
     unit: value === null ? "" : formatUnit(value.unit),
     error: value === null ? "" : formatError(value, value.unit),
-    limit: limit.printed,
+    limit: limitOf(assessment),
     source: `${source.body} ${source.year}`,
     where: whereOf(assessment),
     reason: `${reason}${lacking}`,

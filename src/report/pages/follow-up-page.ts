@@ -60,10 +60,11 @@ function rowView(row: FollowUpRow, asOf: string) {
   const { key, id, issuer, name, lastExam, monthsSince, overdueDays, sizes } = row;
   const notTold = row.growthNotTold;
   const link = (file: string): string => `patients/${key}/${file}`;
-  const met = sizes.filter(({ standing }) => standing === "met");
-  const near = sizes.filter(({ standing }) => standing !== "met");
   const words = (items: readonly { words: string }[]): string[] =>
     items.map((one) => short(one.words));
+  const ofSize = sizes.filter(({ standing }) => standing === "met");
+  const met = [...words(ofSize), ...row.metAtSmallSizes.map(short)];
+  const near = sizes.filter(({ standing }) => standing !== "met");
   return {
     tags: followUpTags(row).join(" "),
     name: name ?? "name not stated",
@@ -79,7 +80,7 @@ function rowView(row: FollowUpRow, asOf: string) {
     growing: words(row.growing),
     growingSort: String(row.growing.length),
     growthNotTold: notTold === 0 ? "" : `cannot be told at ${formatCount(notTold, "place")}`,
-    met: words(met),
+    met,
     metSort: String(met.length),
     near: near.map(sizeReason).map(short),
     nearSort: String(near.length),

@@ -16,8 +16,12 @@ export interface DueRow {
   holdsIf: string;
 }
 
-const overdueWords = ({ overdueDays }: Pick<Due, "overdueDays">): string =>
-  overdueDays === null || overdueDays === 0 ? "" : `overdue by ${formatCount(overdueDays, "day")}`;
+function overdueWords({ overdueDays, otherExamSince }: Due): string {
+  if (overdueDays === null || overdueDays === 0) return "";
+  return otherExamSince === null
+    ? `overdue by ${formatCount(overdueDays, "day")}`
+    : `passed; other imaging there on ${otherExamSince}`;
+}
 
 const sourceWords = ({ body, year, confirmed }: Due): string =>
   `${body} ${year}${confirmed ? "" : `, ${notConfirmed}`}`;

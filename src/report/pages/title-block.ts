@@ -42,9 +42,10 @@ export function patientLine(plan: Plan): string {
 function lastExamWords(plan: Plan): string {
   const last = plan.exams.at(-1);
   if (!last) return "none";
-  const due = plan.surveillance.next.earliest;
-  const isOverdue = due !== null && (due.overdueDays ?? 0) > 0;
-  const overdue = isOverdue ? `next overdue since ${due.latest}` : null;
+  const late = plan.surveillance.next.due.find(
+    ({ overdueDays, otherExamSince }) => (overdueDays ?? 0) > 0 && otherExamSince === null,
+  );
+  const overdue = late ? `next overdue since ${late.latest}` : null;
   const parts = [last.imagingDate, last.modality, ...last.reportState, overdue];
   return parts.filter((part) => part !== null).join(", ");
 }
@@ -80,7 +81,8 @@ export function titleBlock(plan: Plan, kind: string): TitleBlock {
 
 function diagnosisWords({ patient }: Plan): string {
   const onset = patient.onsetDate === null ? "" : `, onset ${patient.onsetDate}`;
-  return `${patient.diagnosis ?? notStated}${onset}`;
+  const symptoms = patient.symptoms === null ? "" : `; symptoms: ${patient.symptoms}`;
+  return `${patient.diagnosis ?? notStated}${onset}${symptoms}`;
 }
 
 function aetiologyWords({ patient }: Plan): string {

@@ -145,7 +145,7 @@ describe("encodings", () => {
 describe("case sheet", () => {
   test("reads a row; cells that can't be understood are reported and left empty", () => {
     const { kind, caseRows, messages } = read(
-      'patient_id,sex,height_cm,birth_date,onset_date,question,dissection,malperfusion,arch_variant\nP1,female,"1,70",1950-01-31,May 2020,Why?,B 3-5,left renal,usual\n',
+      'patient_id,sex,height_cm,birth_date,onset_date,question,dissection,malperfusion,arch_variant,symptoms\nP1,female,"1,70",1950-01-31,May 2020,Why?,B 3-5,left renal,usual,hoarseness; compression\n',
     );
     expect(kind).toBe("case sheet");
     expect(caseRows[0]).toMatchObject({
@@ -159,6 +159,7 @@ describe("case sheet", () => {
       dissection: "B 3-5",
       malperfusion: "left renal",
       archVariant: "usual",
+      symptoms: "hoarseness; compression",
     });
     expect(messages.map(({ code }) => code)).toEqual(["csv-number-comma", "csv-date-not-iso"]);
   });

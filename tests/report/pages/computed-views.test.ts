@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { derivedRows } from "../../../src/report/pages/derived-view.ts";
 import { projectionWords } from "../../../src/report/pages/projection-words.ts";
 import { nextImagingItems, surveillanceView } from "../../../src/report/pages/surveillance-view.ts";
+import { titleBlock } from "../../../src/report/pages/title-block.ts";
 import type { Plan, PlanGrowth } from "../../../src/report/plan.ts";
 import { samplePlace } from "../sample-measurements.ts";
 import { samplePlan } from "../sample-plan.ts";
@@ -44,6 +45,25 @@ describe("a projection in one sentence", () => {
   });
 });
 
+describe("the title of a page", () => {
+  const [due] = samplePlan.surveillance.next.due;
+  const lastExamOf = (more: object): string => {
+    const { surveillance } = samplePlan;
+    const late = { ...due, latest: "2025-12-01", overdueDays: 44, ...more } as NonNullable<
+      typeof due
+    >;
+    const next = { ...surveillance.next, due: [late] };
+    return titleBlock({ ...samplePlan, surveillance: { ...surveillance, next } }, "Summary")
+      .lastExam;
+  };
+
+  test("says since when imaging is overdue, unless there was imaging of another kind", () => {
+    expect(lastExamOf({})).toContain("next overdue since 2025-12-01");
+    expect(lastExamOf({ otherExamSince: "2026-01-12" })).not.toContain("overdue");
+    expect(lastExamOf({ overdueDays: null })).not.toContain("overdue");
+  });
+});
+
 describe("next imaging", () => {
   const [due] = samplePlan.surveillance.next.due;
   if (!due) throw new Error("the sample has no due imaging");
@@ -70,6 +90,10 @@ describe("next imaging", () => {
 
   test("bodies with the same day stand together; overdue and not confirmed are said", () => {
     const late = { ...due, latest: "2025-12-01", earliest: "2025-12-01", overdueDays: 44 };
+    const seen = { ...late, otherExamSince: "2026-01-12", overdueDays: 44 };
+    expect(nextImagingItems(planWith([seen]))).toEqual([
+      "2025-12-01: CT, passed; other imaging there on 2026-01-12 (Northbody 2022)",
+    ]);
     const items = nextImagingItems(
       planWith([late, { ...late, body: "Southbody", confirmed: false }, due]),
     );

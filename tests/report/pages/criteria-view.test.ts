@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import {
   byOutcome,
   criterionRow,
+  isOpenAtLimit,
   outcomeCounts,
   sourceRows,
 } from "../../../src/report/pages/criteria-view.ts";
@@ -32,6 +33,32 @@ test("met come first, then sizes that reach the limit with other conditions open
 test("a value just under the limit is not printed as the limit", () => {
   const row = criterionRow(assessment("a", { outcome: "not-met", value: value(54.97) }));
   expect(row.value).toBe("54.97");
+});
+
+const below = { operator: "<", value: 55, below: null, unit: "mm", printed: "5.5 cm" } as const;
+
+test("a criterion without a limit says any size, one from above says below", () => {
+  const anySize = criterionRow(assessment("a", { limit: null, value: null }));
+  expect(anySize).toMatchObject({ limit: "any size", value: "", unit: "", error: "" });
+  expect(criterionRow(assessment("a", { limit: below, value: value(54.97) }))).toMatchObject({
+    limit: "below 5.5 cm",
+    value: "54.97",
+  });
+});
+
+test("open with stated symptoms stands beside the reached sizes; small sizes and a part without symptoms do not", () => {
+  const open = { outcome: "not-assessable", spansLimit: false } as const;
+  const rows = [
+    assessment("small", { ...open, limit: below, value: value(40) }),
+    assessment("no symptoms", { ...open, limit: null, value: null, about: null }),
+    assessment("symptoms", { ...open, limit: null, value: null }),
+    assessment("passed", { outcome: "not-met", spansLimit: false, limit: below, value: value(56) }),
+    assessment("far", { outcome: "not-met", spansLimit: false, value: value(20) }),
+  ];
+  expect(rows.filter(isOpenAtLimit).map(({ rule }) => rule)).toEqual(["symptoms"]);
+  expect(
+    byOutcome({ assessments: rows, preferredGuideline: null }).map(({ rule }) => rule),
+  ).toEqual(["symptoms", "far", "passed", "small", "no symptoms"]);
 });
 
 test("what is missing is named in the reason", () => {
