@@ -50,6 +50,12 @@ export function seriesHeading(growth: PlanGrowth): string {
   return `${seriesName(growth)}: ${answer}`;
 }
 
+/** "not comparable: inner edge on 2024-10-08, outer edge on 2025-10-14": without the size of the shift and its source. */
+function leftOutWords({ date, reasons }: PlanGrowth["points"][number]): string {
+  const [reason = date] = reasons;
+  return `not comparable: ${reason.split(": ")[0]}`;
+}
+
 /** "55 mm not before 2026-09-01": the first limit that the line comes near. */
 function nearingWords({ limitMm, earliest, latest }: PlanGrowth["projections"][number]): string {
   const limit = `${formatLimit(limitMm)} mm`;
@@ -66,7 +72,10 @@ export function seriesSentence(growth: PlanGrowth): string {
     growth.rate === null
       ? growth.rateMethod
       : `${formatNumber(growth.rate.value)} ${formatUnit(growth.rate.unit)} ${formatError(growth.rate)}`;
-  if (!first || !last || first === last) return rate;
+  if (!first || !last || first === last) {
+    const hollow = growth.points.filter((point) => !isComparedPoint(point));
+    return [rate, ...hollow.slice(-1).map(leftOutWords)].join("; ");
+  }
   const ends = [first, last].map(({ values }) => formatNumber(Math.max(...values)));
   const years = yearsBetween(first.date, last.date).toFixed(1);
   const nearing = growth.projections

@@ -64,6 +64,20 @@ describe("words", () => {
     expect(seriesSentence(growth)).toBe("22.0 to 23.3 mm in 3.2 years; no rate: too short");
   });
 
+  test("with one comparable exam it says what keeps the one before it out", () => {
+    const points = growthOf("zone-9", {}).points.map((point, index, all) => ({
+      ...point,
+      ...(index < all.length - 1 && {
+        comparability: "not-comparable" as const,
+        reasons: ["inner edge on 2024-01-01, outer edge on 2025-01-01: a shift of 3 mm (source)"],
+      }),
+    }));
+    const growth = growthOf("zone-9", { points, rate: null, rateMethod: "no rate" });
+    expect(seriesSentence(growth)).toBe(
+      "no rate; not comparable: inner edge on 2024-01-01, outer edge on 2025-01-01",
+    );
+  });
+
   test("a part of the lumen is named, and the limits of the whole aorta are not drawn for it", () => {
     const whole = growthOf("mid-descending", {});
     const part = growthOf("mid-descending", { lumen: "false", answers: [] });
