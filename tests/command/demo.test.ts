@@ -211,6 +211,19 @@ describe("the other verbs", () => {
     expect(text).toMatch(/used by: growth /);
   });
 
+  test("trace leads from a derived quantity and a finding back to their files too", () => {
+    const { derived, findings } = readPlan(out, "DEMO-005");
+    const trace = (key = "") => runProgram("trace", "--patient", "DEMO-005", key, "--out", out).out;
+    const computed = trace(derived.find(({ kind }) => kind === "mean diameter")?.key);
+    expect(computed).toContain("computed: (33.8 mm + 31.0 mm) / 2");
+    expect(
+      computed.match(/^from: M.*, reports\/notreal-edith-2026-01-08\.dcm, item 1\./gm),
+    ).toHaveLength(2);
+    const fed = trace(findings.find(({ finding }) => finding === "fed by")?.key);
+    expect(fed).toContain("file: sheets/findings.csv, record ");
+    expect(fed).toContain("used by: dissection");
+  });
+
   test("summary prints the largest size, growth and what is met", () => {
     const { out: text } = runProgram("summary", "--patient", "DEMO-001", "--out", out);
     expect(text).toContain("largest: mid-descending aorta: 58.4 mm, outer edge, 2026-01-12");

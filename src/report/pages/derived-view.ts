@@ -36,7 +36,7 @@ export function derivedRows({ derived, exams }: Plan): { date: string; rows: Der
     const [place = "", of = ""] = key.split("\n");
     const values = here.map((one, index) => ({
       what: valueWords(one),
-      how: `${one.how}${index < here.length - 1 ? ";" : ""}`,
+      how: `${one.how}, ${one.key}${index < here.length - 1 ? ";" : ""}`,
     }));
     return { place: sentenceCase(place), of, values };
   });

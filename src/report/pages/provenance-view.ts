@@ -23,9 +23,11 @@ export interface MeasurementGroup {
 /** The files that the measurements came from, numbered in order of use, with their digests. */
 export function fileRows({
   measurements,
-}: Plan): { number: number; file: string; sha256: string }[] {
+  findings,
+}: Pick<Plan, "measurements" | "findings">): { number: number; file: string; sha256: string }[] {
   const digests = new Map<string, string>();
-  for (const { source } of measurements) digests.set(source.file, source.sha256 ?? "not read");
+  for (const { source } of [...measurements, ...findings])
+    digests.set(source.file, source.sha256 ?? "not read");
   return [...digests].map(([file, sha256], index) => ({ number: index + 1, file, sha256 }));
 }
 
@@ -34,24 +36,38 @@ function remarkOf({ reader, comment, derivedFrom }: PlanMeasurement): string {
   return [reader, comment, derived].filter((part) => part !== null).join("; ");
 }
 
-/** Every measurement with the place in the file that it came from: last exam first, along the vessel. */
+/** Every measurement and finding with the place in the file that it came from: last exam first, along the vessel. */
 export function measurementGroups(plan: Plan): MeasurementGroup[] {
   const files = fileRows(plan).map(({ file }) => file);
   const groups = new Map<string, MeasurementRow[]>();
+  const where = ({ file, at }: PlanMeasurement["source"]): string =>
+    `file ${files.indexOf(file) + 1}${at === null ? "" : `, ${at}`}`;
   for (const exam of plan.exams.toReversed()) {
     for (const one of plan.measurements.filter(({ exam: key }) => key === exam.key)) {
       const heading = `${exam.imagingDate}: ${methodWords(one)}`;
-      const { file, at } = one.source;
       const row = {
         place: sentenceCase(shortPlace(one.place)),
         value: formatValue(one.value, one.unit),
         asWritten: one.asWritten,
-        source: `file ${files.indexOf(file) + 1}${at === null ? "" : `, ${at}`}`,
+        source: where(one.source),
         key: one.key,
         remark: remarkOf(one),
       };
       groups.set(heading, [...(groups.get(heading) ?? []), row]);
     }
+    const seen = plan.findings.filter(({ exam: key }) => key === exam.key);
+    if (seen.length === 0) continue;
+    groups.set(
+      `${exam.imagingDate}: findings`,
+      seen.map(({ place, finding, state, source, key, reader, comment }) => ({
+        place: sentenceCase(shortPlace(place)),
+        value: "",
+        asWritten: `${finding}: ${state}`,
+        source: where(source),
+        key,
+        remark: [reader, comment].filter((part) => part !== null).join("; "),
+      })),
+    );
   }
   return [...groups].map(([heading, rows]) => ({ heading, rows }));
 }

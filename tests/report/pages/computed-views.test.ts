@@ -132,8 +132,11 @@ test("derived quantities stand by section, with the range of their rounding and 
         place: "Zone 9, infrarenal aorta",
         of: "inner edge, true lumen",
         values: [
-          { what: "Mean diameter 29.2 mm (29.1 to 29.3)", how: "written so;" },
-          { what: "Smallest over largest 0.90 (0.85 to 0.95)", how: "written so" },
+          { what: "Mean diameter 29.2 mm (29.1 to 29.3)", how: "written so, D-mean diameter;" },
+          {
+            what: "Smallest over largest 0.90 (0.85 to 0.95)",
+            how: "written so, D-smallest over largest",
+          },
         ],
       },
     ],
