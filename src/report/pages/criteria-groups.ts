@@ -4,13 +4,17 @@ import type { Plan, PlanAssessment } from "../plan.ts";
 import { byOutcome, criterionRow, isOpenAtLimit, type CriterionRow } from "./criteria-view.ts";
 
 /** A criterion of which the row says everything. */
-export type ShortRow = Pick<
-  CriterionRow,
-  "title" | "place" | "value" | "unit" | "error" | "limit" | "source"
-> & {
+export type ShortRow = Pick<CriterionRow, "title" | "limit" | "source"> & {
   /** Class and level, and what of them and of the limit is not confirmed. */
   strength: string;
 };
+
+/** Criteria about the same value at the same place. */
+export interface ShortRows {
+  /** "Mid-ascending aorta: 36.4 mm (± 3.7)". */
+  heading: string;
+  rows: ShortRow[];
+}
 
 /** Criteria with the same answer: what they share, and which they are. */
 export interface SharedAnswer {
@@ -22,7 +26,7 @@ export interface SharedAnswer {
 export interface CriteriaGroups {
   /** Met, reached by size, inside the reading error, or failed. */
   decisive: CriterionRow[];
-  notMet: ShortRow[];
+  notMet: ShortRows[];
   /** The mark that all rows of `notMet` share. */
   notMetMark: OutcomeMark;
   /** Which body comes first in each group; null where the site prefers none. */
@@ -48,13 +52,23 @@ export function criteriaGroups(plan: CriteriaOfPlan): CriteriaGroups {
   return {
     preferredFirst: plan.preferredGuideline,
     decisive: sorted.filter(isDecisive).map(criterionRow),
-    notMet: of("not-met").map(shortRow),
+    notMet: shortRows(of("not-met")),
     notMetMark: outcomeMark("not-met"),
     open: sharedAnswers(of("not-assessable"), ({ missing, reason }) =>
       missing.length === 0 ? reason : formatList(missing),
     ),
     notApplicable: countedReasons(of("not-applicable")),
   };
+}
+
+/** By value and place, in the order of the first of each. */
+function shortRows(assessments: readonly PlanAssessment[]): ShortRows[] {
+  const groups = Map.groupBy(assessments, (assessment) => {
+    const { place, value, unit, error } = criterionRow(assessment);
+    const size = [value, unit, error].filter((part) => part !== "").join(" ");
+    return [place, size].filter((part) => part !== "").join(": ");
+  });
+  return [...groups].map(([heading, here]) => ({ heading, rows: here.map(shortRow) }));
 }
 
 function shortRow(assessment: PlanAssessment): ShortRow {
@@ -66,7 +80,8 @@ function shortRow(assessment: PlanAssessment): ShortRow {
   else if (recommendation?.confirmed === false && parts.length > 0) {
     parts.push(`class and level ${notConfirmed}`);
   }
-  return { ...criterionRow(assessment), strength: parts.join(", ") };
+  const { title, limit, source } = criterionRow(assessment);
+  return { title, limit, source, strength: parts.join(", ") };
 }
 
 /** Criteria that ask for different values of one fact are shown together; the plan keeps the reason of each. */
