@@ -10,6 +10,7 @@ const figures = z
 const row = z
   .strictObject({
     regions: z.array(z.enum(regionIds)).min(1),
+    modalities: z.array(z.enum(["CT", "MR", "US"])).min(1),
     measuredAt: z.string(),
     method: z.string(),
     halfWidthMm: figures.optional(),
@@ -38,12 +39,18 @@ export interface PublishedRange {
 }
 
 /**
- * The published range for a part of the aorta, over all studies of it. Where nobody measured there, the study with the
- * largest error stands in, and `source` says so.
+ * The published range for a part of the aorta and a DICOM modality (null: not stated, taken as tomography), over all
+ * studies of them; CT and MR count together. Where nobody measured with this modality there, the studies of tomography stand in, and where nobody
+ * measured there at all, the study with the largest error; `source` says which.
  */
-export function publishedRange(region: RegionId | null): PublishedRange {
-  const here = rows.filter(({ regions }) => regions.some((measured) => measured === region));
+export function publishedRange(region: RegionId | null, modality: string | null): PublishedRange {
+  const there = rows.filter(({ regions }) => regions.some((measured) => measured === region));
+  const like = there.filter(({ modalities }) => modalities.some((one) => one === modality));
+  const tomographic = there.filter(({ modalities }) => modalities.includes("CT"));
+  // One study of MR alone would make its readings look better than those of CT: all of tomography counts for both.
+  const here = like.length > 0 && modality !== "MR" ? like : tomographic;
   const used = here.length > 0 ? here : [widestRow()];
+  const isOtherKind = modality !== null && like.length === 0;
   const sources = used.map(({ measuredAt, method, source }) => {
     const where = here.length > 0 ? measuredAt : `${measuredAt}, not at this place`;
     return `${method} (${where}; ${source})`;
@@ -51,7 +58,7 @@ export function publishedRange(region: RegionId | null): PublishedRange {
   return {
     lowSdMm: rounded(Math.min(...used.map((one) => sdsOf(one).low))),
     highSdMm: rounded(Math.max(...used.map((one) => sdsOf(one).high))),
-    source: `published: ${sources.join("; ")}`,
+    source: `published${isOtherKind ? `, none for ${modality} here` : ""}: ${sources.join("; ")}`,
   };
 }
 

@@ -37,7 +37,7 @@ export function readingErrorsOfReading(
   { stated, estimated }: ReadingErrors,
 ): [ReadingError, ...ReadingError[]] {
   const own = readingErrorFor(stated, { modality, gated, edge, region });
-  return onFile(own, region, estimated);
+  return onFile(own, { region, modality }, estimated);
 }
 
 /** The reading error of one reading at a place. */
@@ -61,15 +61,22 @@ export function readingErrorsOfPoints(
   const [largest] = points
     .map((point) => readingErrorsOfReading(place, point, errors))
     .toSorted(([a], [b]) => b.highSdMm - a.highSdMm);
-  return largest ?? onFile(generalReadingError(errors.stated), place.region, errors.estimated);
+  return (
+    largest ??
+    onFile(
+      generalReadingError(errors.stated),
+      { region: place.region, modality: null },
+      errors.estimated,
+    )
+  );
 }
 
 function onFile(
   own: SiteReadingError | null,
-  region: AorticPlace["region"],
+  { region, modality }: { region: AorticPlace["region"]; modality: string | null },
   estimates: readonly ReadingErrorEstimate[],
 ): [ReadingError, ...ReadingError[]] {
-  const published: ReadingError = { ...publishedRange(region), basis: "published" };
+  const published: ReadingError = { ...publishedRange(region, modality), basis: "published" };
   const estimate = estimateFor(estimates, region);
   const ranked = [
     ...(own ? [statedError(own)] : []),
