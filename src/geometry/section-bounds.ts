@@ -57,8 +57,9 @@ export function mostAreaMm2(largestMm: number, smallestMm: number): number {
 
 function lens(largestMm: number, smallestMm: number) {
   const widthMm = Math.min(smallestMm, largestMm);
-  const flankMm = Math.sqrt(largestMm ** 2 - widthMm ** 2);
-  return { widthMm, flankMm, angle: Math.asin(widthMm / largestMm) };
+  // As a product and by the arc tangent: the difference of squares and the arc sine lose half of the digits near a circle.
+  const flankMm = Math.sqrt((largestMm - widthMm) * (largestMm + widthMm));
+  return { widthMm, flankMm, angle: Math.atan2(widthMm, flankMm) };
 }
 
 /** The angle that is its own cosine: its sine is the smallest over the largest width where their mean is furthest off. */

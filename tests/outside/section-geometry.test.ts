@@ -167,6 +167,13 @@ describe("the limits hold", () => {
     );
   });
 
+  test("near a circle no digit is lost", () => {
+    const [largest, smallest] = [89.99999999033963, 89.99999999033962];
+    expect(mostPerimeterMm(largest, smallest) / (Math.PI * largest)).toBeCloseTo(1, 12);
+    expect(leastPerimeterMm(largest, smallest) / (Math.PI * largest)).toBeCloseTo(1, 12);
+    expect(mostAreaMm2(largest, smallest) / (Math.PI * largest ** 2)).toBeCloseTo(1 / 4, 12);
+  });
+
   test("none of them falls when a part grows", () => {
     const size = fc.double({ min: 1, max: 90, noNaN: true });
     const growth = fc.double({ min: 1, max: 1.5, noNaN: true });
