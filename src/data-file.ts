@@ -8,6 +8,13 @@ export interface DataFileProblem {
   what: string;
 }
 
+/** What a file without a mistake holds. `lineOf` gives the line (1-based) on which the entry at a path stands. */
+export interface ParsedDataFile<T> {
+  value: T;
+  problems: [];
+  lineOf: (path: readonly PropertyKey[]) => number;
+}
+
 /**
  * Parses YAML text and checks it against a schema. Every mistake is returned with its line: syntax errors,
  * duplicate keys, unknown keys and values of the wrong kind. For a misspelt key or word the nearest one that is
@@ -16,7 +23,7 @@ export interface DataFileProblem {
 export function parseDataFile<T>(
   text: string,
   schema: z.ZodType<T>,
-): { value: T; problems: [] } | { value: null; problems: DataFileProblem[] } {
+): ParsedDataFile<T> | { value: null; problems: DataFileProblem[] } {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true });
   const lineOfOffset = (offset: number): number => Math.max(1, lines.linePos(offset).line);
@@ -33,11 +40,12 @@ export function parseDataFile<T>(
     return { value: null, problems: [{ line: 1, path: "", what: content.fault }] };
   }
   const result = schema.safeParse(content.value);
-  if (result.success) return { value: result.data, problems: [] };
+  const lineOf = (path: readonly PropertyKey[]): number => lineOfOffset(offsetOf(document, path));
+  if (result.success) return { value: result.data, problems: [], lineOf };
   const problems = result.error.issues
     .flatMap((issue) => mistakesOf(issue, [], content.value, schema))
     .map(({ path, what }) => ({
-      line: lineOfOffset(offsetOf(document, path)),
+      line: lineOf(path),
       path: path.map(String).join("."),
       what,
     }));

@@ -6,6 +6,7 @@ import { understandCaseRow, unknownFacts } from "./case-facts.ts";
 import { type ExamDocuments, examsOf } from "./exams.ts";
 import { examFindings, understandFinding } from "./findings.ts";
 import { measure } from "./measure.ts";
+import { wayMeasured } from "./way-measured.ts";
 import { caseMessage } from "./messages.ts";
 import type { CaseFacts, Finding, Measurement, PatientCase } from "./patient-case.ts";
 import { type DatedCaseRow, type PatientFile, patientFiles } from "./patient-files.ts";
@@ -269,14 +270,7 @@ function examMessages({ exam, documents }: ExamDocuments): Message[] {
 function alongTheVessel(a: Measurement, b: Measurement): number {
   const rest = (one: Measurement) =>
     JSON.stringify([
-      one.place.id,
-      one.quantity,
-      one.statistic,
-      one.lumen,
-      one.edge,
-      one.path,
-      one.plane,
-      one.phase,
+      ...wayMeasured(one),
       one.value.toFixed(6).padStart(16),
       one.asWritten,
       one.placeOrigin,

@@ -1,5 +1,6 @@
 import type { Message } from "../message.ts";
 import { caseMessage } from "./messages.ts";
+import { wayMeasured } from "./way-measured.ts";
 import type { Measurement } from "./patient-case.ts";
 import { equalAsWritten } from "./written-precision.ts";
 
@@ -10,18 +11,7 @@ import { equalAsWritten } from "./written-precision.ts";
 export function repeatedReadings(measurements: Measurement[], date: string): Message[] {
   const messages: Message[] = [];
   const alike: Measurement[][] = [];
-  const groups = Map.groupBy(measurements, (one) =>
-    JSON.stringify([
-      one.place.id,
-      one.quantity,
-      one.statistic,
-      one.lumen,
-      one.edge,
-      one.path,
-      one.plane,
-      one.phase,
-    ]),
-  );
+  const groups = Map.groupBy(measurements, (one) => JSON.stringify(wayMeasured(one)));
   for (const group of groups.values()) {
     const [first] = group;
     if (!first || group.length < 2) continue;

@@ -1,7 +1,7 @@
 import { daysBetween } from "../quantities/days-between.ts";
 import type { CaseFacts, PatientCase } from "../cases/patient-case.ts";
-import { aneurysms } from "../cases/vocabulary.ts";
 import { ageInYears } from "../quantities/age-in-years.ts";
+import { anyDiagnosisOf, anyOf, type FactAnswer } from "./fact-answer.ts";
 import type { Rule } from "./rule.ts";
 import { statementExclusion } from "./statements.ts";
 import { symptomsFromParts } from "./symptoms.ts";
@@ -11,9 +11,6 @@ export type PopulationOutcome =
   | { applies: true }
   | { applies: false; reason: string }
   | { unknown: string[] };
-
-/** What one fact says: `excludes` with the reason, or `missing` with its name; null where it fits or is not asked. */
-type Answer = { excludes: string } | { missing: string } | null;
 
 /**
  * Compares the population of a rule with the case. One fact that excludes the patient decides, whatever else is
@@ -26,8 +23,8 @@ export function populationOutcome(
 ): PopulationOutcome {
   const { population } = rule;
   const { facts, patient } = patientCase;
-  const answers: Answer[] = [
-    diagnosisAnswer(population.diagnosis, facts.diagnoses),
+  const answers: FactAnswer[] = [
+    anyDiagnosisOf(population.diagnosis, facts.diagnoses),
     noneOf("diagnosis", population.diagnosisNot, facts.diagnoses),
     anyOf("aetiology", population.aetiology, facts.aetiology === null ? null : [facts.aetiology]),
     anyOf("sex", population.sex, patient.sex === "F" || patient.sex === "M" ? [patient.sex] : null),
@@ -41,47 +38,24 @@ export function populationOutcome(
   for (const answer of answers) {
     if (answer === null) continue;
     if ("excludes" in answer) return { applies: false, reason: answer.excludes };
-    if (!missing.includes(answer.missing)) missing.push(answer.missing);
+    missing.push(...answer.missing.filter((name) => !missing.includes(name)));
   }
   return missing.length > 0 ? { unknown: missing } : { applies: true };
 }
 
-function anyOf(
-  fact: string,
-  wanted: readonly string[] | undefined,
-  stated: readonly string[] | null,
-): Answer {
-  if (wanted === undefined) return null;
-  if (stated === null) return { missing: fact };
-  if (wanted.some((word) => stated.includes(word))) return null;
-  return { excludes: `it asks for ${fact} ${wanted.join(" or ")}, stated is ${listed(stated)}` };
-}
-
-/** A bare "aneurysm" may be the one asked for: where it is then is missing. */
-function diagnosisAnswer(
-  wanted: Rule["population"]["diagnosis"],
-  stated: readonly string[] | null,
-): Answer {
-  const answer = anyOf("diagnosis", wanted, stated);
-  const isOpen = stated?.includes("aneurysm") && wanted?.some((word) => aneurysms.has(word));
-  return answer !== null && isOpen
-    ? { missing: "which part of the aorta the aneurysm is in" }
-    : answer;
-}
-
-function symptomsAnswer(rule: Rule, facts: CaseFacts): Answer {
+function symptomsAnswer(rule: Rule, facts: CaseFacts): FactAnswer {
   const { symptoms } = rule.population;
   if (symptoms === undefined) return null;
   if (facts.symptoms?.length === 0) return { excludes: "it asks for symptoms, stated is none" };
   const answer = anyOf("symptoms", symptoms === "any" ? undefined : symptoms, facts.symptoms);
   if (answer !== null) return answer;
-  if (facts.symptoms === null) return { missing: "symptoms" };
+  if (facts.symptoms === null) return { missing: ["symptoms"] };
   return symptomsFromParts(rule, facts) === null
-    ? { missing: "which diagnosis the symptoms come from" }
+    ? { missing: ["which diagnosis the symptoms come from"] }
     : null;
 }
 
-function statementsAnswer(rule: Rule, patientCase: PatientCase, asOf: string): Answer {
+function statementsAnswer(rule: Rule, patientCase: PatientCase, asOf: string): FactAnswer {
   const excludes = statementExclusion(rule, patientCase, asOf);
   return excludes === null ? null : { excludes };
 }
@@ -90,23 +64,20 @@ function noneOf(
   fact: string,
   unwanted: readonly string[] | undefined,
   stated: readonly string[] | null,
-): Answer {
+): FactAnswer {
   if (unwanted === undefined) return null;
-  if (stated === null) return { missing: fact };
+  if (stated === null) return { missing: [fact] };
   const met = unwanted.filter((word) => stated.includes(word));
   return met.length === 0 ? null : { excludes: `it does not speak of ${fact} ${met.join(", ")}` };
 }
-
-const listed = (words: readonly string[]): string =>
-  words.length === 0 ? "none" : words.join(", ");
 
 function ageAnswer(
   wanted: Rule["population"]["ageYears"],
   birthDate: string | null,
   asOf: string,
-): Answer {
+): FactAnswer {
   if (wanted === undefined) return null;
-  if (birthDate === null) return { missing: "birth date" };
+  if (birthDate === null) return { missing: ["birth date"] };
   const age = ageInYears(birthDate, asOf);
   const { atLeast, below } = wanted;
   if (atLeast !== undefined && age < atLeast) {
@@ -118,9 +89,13 @@ function ageAnswer(
   return null;
 }
 
-function onsetAnswer(above: number | undefined, onsetDate: string | null, asOf: string): Answer {
+function onsetAnswer(
+  above: number | undefined,
+  onsetDate: string | null,
+  asOf: string,
+): FactAnswer {
   if (above === undefined) return null;
-  if (onsetDate === null) return { missing: "onset date" };
+  if (onsetDate === null) return { missing: ["onset date"] };
   const days = daysBetween(onsetDate, asOf);
   if (days > above) return null;
   return { excludes: `it asks for more than ${above} days since onset, there are ${days}` };

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { placeTable, regionIds } from "../anatomy/places.ts";
 import { aetiologies, consideredOperations, diagnoses, symptomWords } from "../cases/vocabulary.ts";
+import { citation, recommendation } from "./citation.ts";
 
 /** What a rule compares with a limit. The list is closed: a new kind of check is code, a new limit is data. */
 const limitKinds = [
@@ -105,21 +106,8 @@ export const ruleSchema = z
   .strictObject({
     id: text,
     title: text,
-    source: z.strictObject({
-      body: text,
-      year: z.number().int(),
-      /** Section, table or page. */
-      where: text,
-      doi: text.optional(),
-    }),
-    recommendation: z
-      .strictObject({
-        class: z.string().nullable(),
-        level: z.string().nullable(),
-        /** False where class or level is recalled although the limit was compared. */
-        confirmed: z.boolean(),
-      })
-      .nullable(),
+    source: citation,
+    recommendation: recommendation.nullable(),
     population,
     /** Where the size is taken: parts of the aorta, each judged for itself, or single places. */
     places: z

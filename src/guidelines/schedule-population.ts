@@ -1,14 +1,11 @@
 import type { PatientCase, PriorRepair } from "../cases/patient-case.ts";
 import { aneurysms, type Diagnosis } from "../cases/vocabulary.ts";
 import { ageInYears } from "../quantities/age-in-years.ts";
-
+import { anyDiagnosisOf, anyOf, type FactAnswer, listed } from "./fact-answer.ts";
 import type { Schedule } from "./schedule.ts";
 import { aortaParts, isRepairOfPart } from "./schedule-parts.ts";
 
 type Population = Schedule["population"];
-
-/** What one fact says: `excludes` with the reason, or `missing` with its names; null where it fits or is not asked. */
-export type FactAnswer = { excludes: string } | { missing: string[] } | null;
 
 const acuteSyndromes: ReadonlySet<string> = new Set<Diagnosis>([
   "type A dissection",
@@ -35,21 +32,6 @@ export function populationAnswers(
   ];
 }
 
-function anyOf(
-  fact: string,
-  wanted: readonly string[] | undefined,
-  stated: readonly string[] | null,
-): FactAnswer {
-  if (wanted === undefined) return null;
-  if (stated === null) return { missing: [fact] };
-  if (wanted.some((word) => stated.includes(word))) return null;
-  return { excludes: `it asks for ${fact} ${wanted.join(" or ")}, stated is ${listed(stated)}` };
-}
-
-const listed = (words: readonly string[]): string =>
-  words.length === 0 ? "none" : words.join(", ");
-
-/** A bare "aneurysm" may be the one asked for: where it is then is missing. */
 function diagnosisAnswer(
   { diagnosis, diagnosisNot = [] }: Population,
   stated: readonly string[] | null,
@@ -60,11 +42,7 @@ function diagnosisAnswer(
   if (unwanted.length > 0) {
     return { excludes: `it does not speak of diagnosis ${unwanted.join(", ")}` };
   }
-  const answer = anyOf("diagnosis", diagnosis, stated);
-  const isOpen = stated.includes("aneurysm") && diagnosis?.some((word) => aneurysms.has(word));
-  return answer !== null && isOpen
-    ? { missing: ["which part of the aorta the aneurysm is in"] }
-    : answer;
+  return anyDiagnosisOf(diagnosis, stated);
 }
 
 function indicationAnswer(

@@ -3,7 +3,7 @@ import { dissections } from "../cases/vocabulary.ts";
 import { holds } from "../quantities/limit.ts";
 import type { ScheduleSize } from "./schedule.ts";
 import { aortaParts, isSizeOfPart } from "./schedule-parts.ts";
-import type { FactAnswer } from "./schedule-population.ts";
+import type { FactAnswer } from "./fact-answer.ts";
 import { sizeMeasure } from "./size-measure.ts";
 import { ofLatestExam, usableDiameters } from "./usable-diameters.ts";
 

@@ -1,16 +1,10 @@
 import { z } from "zod";
 import { aetiologies, diagnoses, repairKinds } from "../cases/vocabulary.ts";
+import { citation, recommendation } from "./citation.ts";
 import { partIds } from "./schedule-parts.ts";
 
 const text = z.string().min(1);
 const part = z.enum(partIds);
-
-const recommendation = z.strictObject({
-  class: z.string().nullable(),
-  level: z.string().nullable(),
-  /** False where class or level is recalled. */
-  confirmed: z.boolean(),
-});
 
 /** The patients a schedule speaks of, in the words of the case sheet. What is absent is not asked. */
 const population = z.strictObject({
@@ -86,13 +80,7 @@ export const scheduleSchema = z
   .strictObject({
     id: text,
     title: text,
-    source: z.strictObject({
-      body: text,
-      year: z.number().int(),
-      /** Table, section or page. */
-      where: text,
-      doi: text,
-    }),
+    source: citation.required({ doi: true }),
     recommendation: recommendation.nullable(),
     population,
     size: size.optional(),

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { parseDataFile } from "../data-file.ts";
+import type { ParsedDataFile } from "../data-file.ts";
 import type { SourcePlace } from "../message.ts";
 
 const text = z.string().min(1);
@@ -64,24 +64,14 @@ export type RuleDecision = z.infer<typeof decisionSchema> & { place: SourcePlace
 export type HideDecision = Extract<RuleDecision, { decision: "hide" }>;
 export type CorrectDecision = Extract<RuleDecision, { decision: "correct" }>;
 
-/** Fails once for every decision, so that the data file tells where it stands. */
-const everyDecision = z
-  .looseObject({ rules: z.array(z.unknown()).default([]) })
-  .superRefine(({ rules }, context) => {
-    for (const index of rules.keys()) {
-      context.addIssue({ code: "custom", path: ["rules", index, "rule"], message: "stands here" });
-    }
-  });
-
-/** Adds to each decision where it stands in the text of its site file. */
+/** Adds to each decision where its criterion stands in the site file. */
 export function placedDecisions(
   decisions: z.infer<typeof ruleDecisionsSchema>,
-  siteText: string,
   file: string,
+  lineOf: ParsedDataFile<unknown>["lineOf"],
 ): RuleDecision[] {
-  const { problems } = parseDataFile(siteText, everyDecision);
   return decisions.map((decision, index) => ({
     ...decision,
-    place: { file, sha256: null, at: `line ${problems[index]?.line ?? 1}` },
+    place: { file, sha256: null, at: `line ${lineOf(["rules", index, "rule"])}` },
   }));
 }

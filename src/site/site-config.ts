@@ -84,11 +84,12 @@ export function parseSiteConfig(
   text: string,
   file: string,
 ): { site: SiteConfig; messages: [] } | { site: null; messages: Message[] } {
-  const { value, problems } = parseDataFile(text, siteFileSchema);
-  if (value !== null) {
-    return { site: { ...value, rules: placedDecisions(value.rules, text, file) }, messages: [] };
+  const parsed = parseDataFile(text, siteFileSchema);
+  if (parsed.value !== null) {
+    const { value, lineOf } = parsed;
+    return { site: { ...value, rules: placedDecisions(value.rules, file, lineOf) }, messages: [] };
   }
-  const messages = problems.map(({ line, path, what }) =>
+  const messages = parsed.problems.map(({ line, path, what }) =>
     siteMessage(
       "site-file-mistake",
       { file, sha256: null, at: `line ${line}` },
