@@ -4,7 +4,7 @@ import type { BatchSummary } from "../report/batch-summary.ts";
 
 export type FileRow = BatchSummary["files"][number];
 
-/** One document or row of a file, with how many of its numbers and findings were placed and left out. */
+/** One document or row of a file, with how many of its numbers, findings and sections were placed and left out. */
 export interface FilePart {
   source: SourcePlace;
   placed: number;

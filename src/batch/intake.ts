@@ -2,6 +2,7 @@ import { buildDictionary, type Dictionary } from "../anatomy/dictionary.ts";
 import { buildCases, type BuiltCases } from "../cases/build-cases.ts";
 import { understandFinding } from "../cases/findings.ts";
 import { measure } from "../cases/measure.ts";
+import { placeStations } from "../cases/stations.ts";
 import type { DatedCaseRow, PatientFile } from "../cases/patient-files.ts";
 import type { History, Night } from "../history/history.ts";
 import type { Message } from "../message.ts";
@@ -103,7 +104,7 @@ function build(
   for (const read of fresh) {
     if (read.kind === "structured report") reportMessages.set(read.sha256, read.messages);
   }
-  const { issuer, identities, neighbourStepMm } = site;
+  const { issuer, identities, neighbourStepMm, planning } = site;
   return buildCases(documents, rows, {
     asOf,
     issuer,
@@ -111,6 +112,7 @@ function build(
     dictionary,
     reportMessages,
     neighbourStepMm,
+    scanPosition: planning.scanPosition,
   });
 }
 
@@ -155,19 +157,25 @@ function fileOne(
   return filed("used", null, { placed, leftOut, details, parts });
 }
 
-function partOf({ source, readings, findings }: ReadDocument, dictionary: Dictionary): FilePart {
+function partOf(
+  { source, readings, findings, stations }: ReadDocument,
+  dictionary: Dictionary,
+): FilePart {
   const measured = readings.map((reading) => measure(reading, "", dictionary));
   const found = findings.map((stated) => understandFinding(stated, "", dictionary));
+  const sections = placeStations(stations, dictionary);
   const placed =
     measured.filter(({ measurement }) => measurement !== null).length +
-    found.filter(({ finding }) => finding !== null).length;
+    found.filter(({ finding }) => finding !== null).length +
+    sections.placed.length;
   return {
     source,
     placed,
-    leftOut: measured.length + found.length - placed,
+    leftOut: measured.length + found.length + stations.length - placed,
     messages: [
       ...measured.flatMap(({ messages }) => messages),
       ...found.flatMap(({ message }) => message ?? []),
+      ...sections.messages,
     ],
   };
 }

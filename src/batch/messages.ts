@@ -9,7 +9,7 @@ export const batchMessages = {
   },
   "file-nothing-placed": {
     severity: "warning",
-    text: "set aside: none of its {count} numbers and findings could be placed on the aorta",
+    text: "set aside: none of its {count} numbers, findings and sections could be placed on the aorta",
     remedy: "The reason for each of them stands below.",
   },
   "file-identity-conflict": {

@@ -13,6 +13,8 @@ import type { InventoryRow } from "../readers/csv/inventory.ts";
 import type { BatchSummary } from "../report/batch-summary.ts";
 import { buildPlan, type PlanBasis } from "../report/build-plan.ts";
 import { indexHtml } from "../report/pages/index-page.ts";
+import { optionsHtml } from "../report/pages/options-page.ts";
+import { hasOptions } from "../report/pages/options-view.ts";
 import { planHtml } from "../report/pages/plan-page.ts";
 import { summaryHtml } from "../report/pages/summary-page.ts";
 import { openPrinter, type Printer } from "../report/pdf-printer.ts";
@@ -151,11 +153,16 @@ async function writeReport(
     pages = [
       { name: "plan", html: planHtml(plan, { paper }) },
       { name: "summary", html: summaryHtml(plan, { paper }) },
+      ...(hasOptions(plan) ? [{ name: "options", html: optionsHtml(plan, { paper }) }] : []),
     ];
   } catch (error) {
     return { plan: null, failure: batchMessage("case-failed", null, { what: String(error) }) };
   }
   const folder = `patients/${plan.patient.key}`;
+  if (!hasOptions(plan)) {
+    for (const kind of ["html", "pdf"])
+      rmSync(join(out, folder, `options.${kind}`), { force: true });
+  }
   await writeOutput(out, `${folder}/plan.json`, jsonText(plan));
   let failure: Message | null = null;
   for (const { name, html } of pages) {

@@ -1,6 +1,7 @@
 import type { FailedCase } from "../cases/build-cases.ts";
 import type { PatientCase } from "../cases/patient-case.ts";
 import type { BatchSummary } from "../report/batch-summary.ts";
+import { hasOptions } from "../report/pages/options-view.ts";
 import type { Plan } from "../report/plan.ts";
 import { largestDiameter } from "../report/largest-diameter.ts";
 
@@ -23,6 +24,7 @@ export function reportedRow(plan: Plan, changed: boolean): PatientRow {
     failure: null,
     lastExam: plan.exams.at(-1)?.imagingDate ?? null,
     changed,
+    hasOptions: hasOptions(plan),
     largest: largestDiameter(plan)?.sentence ?? null,
     growthExceeds: exceeding.length,
     met: count("met"),
@@ -47,6 +49,7 @@ export function failedRow(
     failure,
     lastExam: null,
     changed,
+    hasOptions: false,
     largest: null,
     growthExceeds: 0,
     met: 0,

@@ -52,7 +52,7 @@ export function archOf({ facts, measurements, findings }: PatientCase): Arch {
       ]),
     ),
   ];
-  const variants = [...new Set(stated.map(({ variant }) => variant))];
+  const variants = archVariantIds.filter((id) => stated.some(({ variant }) => variant === id));
   const conflict = excludeEachOther(variants)
     ? `The statements of the arch contradict each other: ${stated.map(({ by, variant }) => `${variant} (${by})`).join("; ")}.`
     : null;
@@ -73,9 +73,9 @@ function statementsBy(
   const telling = witnesses.flatMap(({ variant, used }) =>
     variant === null ? [] : [{ variant, used }],
   );
-  return [...Map.groupBy(telling, ({ variant }) => variant)].map(([variant, group]) => ({
-    by,
-    variant,
-    used: [...new Set(group.flatMap(({ used }) => used))],
-  }));
+  const byVariant = Map.groupBy(telling, ({ variant }) => variant);
+  return archVariantIds.flatMap((variant) => {
+    const used = byVariant.get(variant)?.flatMap((witness) => witness.used);
+    return used ? [{ by, variant, used: [...new Set(used)] }] : [];
+  });
 }

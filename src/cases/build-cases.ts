@@ -1,8 +1,11 @@
 import type { Dictionary } from "../anatomy/dictionary.ts";
 import type { Message } from "../message.ts";
-import type { CaseRow, ReadDocument } from "../readers/reading.ts";
+import type { CaseRow, DrawnFigure, ReadDocument } from "../readers/reading.ts";
+import type { PlanningSettings } from "../site/planning-settings.ts";
 import { locateAnastomoses } from "./anastomosis.ts";
 import { understandCaseRow, unknownFacts } from "./case-facts.ts";
+import { aortaFirst, sheetCentrelines } from "./centrelines.ts";
+import { type DrawnMeasurement, drawnCentrelines } from "./drawn-centrelines.ts";
 import { type ExamDocuments, examsOf } from "./exams.ts";
 import { examFindings, understandFinding } from "./findings.ts";
 import { measure } from "./measure.ts";
@@ -19,6 +22,8 @@ import {
   statedOf,
 } from "./persons.ts";
 import { plausibilityDoubts } from "./plausibility.ts";
+import { drawnRings } from "./rings.ts";
+import { positionBySite, type ScanPosition } from "./scan-position.ts";
 import { sectionConflicts } from "./section-consistency.ts";
 import { repeatedReadings } from "./repeated-readings.ts";
 import { type VersionVerdict, versionVerdicts } from "./report-versions.ts";
@@ -37,6 +42,8 @@ export interface BuildOptions extends IdentityOptions {
   dictionary: Dictionary;
   /** What was said when each report was read, by the digest of its bytes. */
   reportMessages: ReadonlyMap<string, Message[]>;
+  /** How patients lie in the scanner where a file does not say; null where the site does not say either. */
+  scanPosition: PlanningSettings["scanPosition"];
   /** A step between neighbouring places from which on a diameter is doubted, in mm. */
   neighbourStepMm: number;
 }
@@ -148,8 +155,17 @@ function buildCase(
   );
   const groups = examsOf(inTime);
   for (const group of groups) messages.push(...examMessages(group));
-  const measurements = groups.flatMap((group) => measurementsOf(group, facts, options, messages));
+  const parts = groups.map((group) => measurementsOf(group, facts, options, messages));
+  const measurements = parts.flatMap((part) => part.measurements);
   const findings = groups.flatMap((group) => findingsOf(group, options.dictionary, messages));
+  const bySite = positionBySite(options.scanPosition);
+  const drawn = groups.map((group, index) =>
+    linesAndRings(group, parts[index]?.drawn ?? [], {
+      dictionary: options.dictionary,
+      bySite,
+      messages,
+    }),
+  );
   return {
     key,
     patient: {
@@ -163,6 +179,8 @@ function buildCase(
     exams: groups.map(({ exam }) => exam),
     measurements,
     findings,
+    centrelines: drawn.flatMap(({ centrelines }) => centrelines),
+    rings: drawn.flatMap(({ rings }) => rings),
     messages,
   };
 }
@@ -208,13 +226,16 @@ function measurementsOf(
   facts: CaseFacts,
   { dictionary, neighbourStepMm }: BuildOptions,
   messages: Message[],
-): Measurement[] {
+): { measurements: Measurement[]; drawn: DrawnMeasurement[] } {
   const placed: Measurement[] = [];
+  const figures = new Map<string, DrawnFigure>();
   for (const document of documents) {
     for (const reading of document.readings) {
       const result = measure(reading, exam.key, dictionary);
       messages.push(...result.messages);
-      if (result.measurement) placed.push(result.measurement);
+      if (!result.measurement) continue;
+      placed.push(result.measurement);
+      if (reading.graphic) figures.set(result.measurement.key, reading.graphic);
     }
   }
   const located = locateAnastomoses(placed, facts, [exam]);
@@ -226,7 +247,27 @@ function measurementsOf(
     ...sectionConflicts(measurements, date),
     ...plausibilityDoubts(measurements, date, { neighbourStepMm }),
   );
-  return measurements;
+  const drawn = measurements.flatMap((measurement): DrawnMeasurement[] => {
+    const figure = figures.get(measurement.key);
+    return figure ? [{ measurement, figure }] : [];
+  });
+  return { measurements, drawn };
+}
+
+/** The centrelines of one exam, the aorta first, and the rings drawn around its vessels. */
+function linesAndRings(
+  { exam, documents }: ExamDocuments,
+  drawn: readonly DrawnMeasurement[],
+  rest: { dictionary: Dictionary; bySite: ScanPosition; messages: Message[] },
+): Pick<PatientCase, "centrelines" | "rings"> {
+  const { dictionary, bySite, messages } = rest;
+  const stated = documents.flatMap(({ stations }) => stations);
+  const sheets = sheetCentrelines(stated, exam, { dictionary, bySite });
+  const lines = drawnCentrelines(drawn, exam, { bySite, ofSheets: sheets.centrelines });
+  const { rings, messages: ofRings } = drawnRings(drawn, exam, bySite);
+  messages.push(...sheets.messages, ...lines.messages, ...ofRings);
+  const centrelines = [...sheets.centrelines, ...lines.centrelines].toSorted(aortaFirst);
+  return { centrelines, rings };
 }
 
 function findingsOf(

@@ -59,6 +59,10 @@ export function believedRange({
       return value > 360 ? "up to 360 degrees" : null;
     case "volume":
       return value > 3000 ? "up to 3000 mL" : null;
+    case "radius":
+      return value < 5 || value > 1000 ? "5 to 1000 mm of radius" : null;
+    case "tortuosity":
+      return value < 1 || value > 5 ? "1 (straight) to 5" : null;
     default:
   }
   const diameterMm = diameterIn(quantity, value);

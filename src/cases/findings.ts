@@ -23,10 +23,26 @@ const findingSynonyms: Readonly<Record<string, FindingId>> = {
   "supplied by": "fed by",
   "perfused by": "fed by",
   "origin from": "fed by",
+  flow: "patency",
+  calcification: "wall calcium",
+  calcium: "wall calcium",
+  "mural thrombus": "wall thrombus",
+  "vertebral dominance": "dominance",
 };
 
 /** Other words for the states of a finding, as word keys. A bare "thrombosed" says not how far and is none of them. */
 const stateSynonyms: Readonly<Partial<Record<FindingId, Readonly<Record<string, string>>>>> = {
+  "arch type": {
+    "1": "I",
+    "2": "II",
+    "3": "III",
+    "type i": "I",
+    "type ii": "II",
+    "type iii": "III",
+    "type 1": "I",
+    "type 2": "II",
+    "type 3": "III",
+  },
   dissection: { yes: "present", dissected: "present", no: "absent", "not dissected": "absent" },
   "false lumen": {
     open: "patent",
@@ -45,6 +61,11 @@ const stateSynonyms: Readonly<Partial<Record<FindingId, Readonly<Record<string, 
     neither: "neither lumen",
   },
   malperfusion: { "imaging only": "on imaging only", none: "absent", no: "absent" },
+  patency: { open: "patent", stenosed: "narrowed", stenotic: "narrowed", closed: "occluded" },
+  dominance: { equal: "equal to the other", codominant: "equal to the other" },
+  "wall calcium": { none: "absent", no: "absent", partial: "part of the circumference" },
+  "wall thrombus": { none: "absent", no: "absent", yes: "present" },
+  "access repair": { none: "absent", no: "absent", stented: "stent", graft: "bypass graft" },
 };
 
 /** Where a finding can be. The iliac arteries are zones of the aorta and arteries that are fed. */
@@ -53,6 +74,16 @@ const fits = {
   branch: {
     expected: "branch of the aorta",
     test: ({ kind, region }: AorticPlace) => kind === "branch" || region === "iliac",
+  },
+  anywhere: { expected: "place of the aorta or a branch", test: () => true },
+  vertebral: {
+    expected: "vertebral artery",
+    test: ({ id }: AorticPlace) =>
+      id === "left-vertebral-artery" || id === "right-vertebral-artery",
+  },
+  brain: {
+    expected: "circle of Willis",
+    test: ({ id }: AorticPlace) => id === "circle-of-willis",
   },
   arch: {
     expected: "place of the aortic arch",
@@ -67,6 +98,21 @@ const whereabouts: Readonly<Record<FindingId, keyof typeof fits>> = {
   "fed by": "branch",
   malperfusion: "branch",
   "arch variant": "arch",
+  "arch type": "arch",
+  patency: "branch",
+  dominance: "vertebral",
+  "circle of Willis": "brain",
+  supplies: "branch",
+  "wall calcium": "anywhere",
+  "wall thrombus": "aorta",
+  "access repair": "branch",
+};
+
+/** Findings of one place only: it need not be stated. */
+const placeOf: Readonly<Partial<Record<FindingId, string>>> = {
+  "arch variant": "aortic-arch",
+  "arch type": "aortic-arch",
+  "circle of Willis": "circle-of-willis",
 };
 
 /**
@@ -100,12 +146,12 @@ export function understandFinding(
     const expected = states.join("; ");
     return refuse("finding-state-not-understood", { met: `"${stated.state}"`, expected });
   }
-  const isOfArch = finding === "arch variant";
-  if (stated.place === "" && !isOfArch) return refuse("finding-place-not-stated");
+  const only = placeOf[finding];
+  if (stated.place === "" && only === undefined) return refuse("finding-place-not-stated");
   const words = { words: stated.place, code: null };
   const place =
-    stated.place === ""
-      ? placeById("aortic-arch")
+    stated.place === "" && only !== undefined
+      ? placeById(only)
       : placeOfTerm(words, "sheet column", null, [], dictionary);
   if ("problem" in place) return refuse(place.problem, place.data);
   const { expected, test } = fits[whereabouts[finding]];
@@ -114,7 +160,7 @@ export function understandFinding(
     finding: {
       key: findingKey(stated),
       exam,
-      place: isOfArch ? placeById("aortic-arch") : place,
+      place: only === undefined ? place : placeById(only),
       finding,
       state,
       source,
@@ -170,7 +216,9 @@ export function examFindings(
 
 /** Several variants of an arch can stand together, as `archOf` says. */
 const areContrary = (finding: FindingId, states: readonly string[]): boolean =>
-  finding === "arch variant" ? excludeEachOther(states) : states.length > 1;
+  finding === "arch variant"
+    ? excludeEachOther(states)
+    : states.length > 1 && (finding !== "supplies" || states.includes("neither"));
 
 const meaningOf = ({ place, finding, state, reader, comment }: Finding): string =>
   JSON.stringify([place.id, finding, state, reader, comment]);

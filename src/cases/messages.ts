@@ -130,6 +130,100 @@ export const caseMessages = {
     text: "{finding} at {place}: findings of the exam of {date} differ: {states}",
     remedy: "All are shown and none is preferred; ask the lab which one stands.",
   },
+  "station-vessel-not-understood": {
+    severity: "warning",
+    text: "sections of a centreline left out: {met} is no vessel that a centreline is read of",
+    remedy:
+      "Write aorta, right access path, left access path or a branch, or declare the word in the site file; an empty cell is the aorta.",
+  },
+  "station-lumen-not-understood": {
+    severity: "warning",
+    text: "sections of a centreline left out: {met} is no lumen",
+    remedy: "Write whole, true or false, or leave the cell empty.",
+  },
+  "station-mark-not-understood": {
+    severity: "warning",
+    text: "mark on a centreline not used: {met} is no branch, level or landmark of the table of places",
+    remedy: "Write a place such as left subclavian artery, or declare the word in the site file.",
+  },
+  "station-mark-edge-unfit": {
+    severity: "warning",
+    text: "edge of a mark on a centreline not used: {met} at {place}",
+    remedy: "State one edge, and only of a branch.",
+  },
+  "station-word-not-understood": {
+    severity: "warning",
+    text: "cells of a centreline not used: {heading} {met} is not one of {expected}",
+    remedy: "Write one of {expected}, or leave the cell empty.",
+  },
+  "station-minimum-over-maximum": {
+    severity: "warning",
+    text: "{number} left out: the minimum, {minimumMm} mm, is over the maximum, {maximumMm} mm",
+    remedy: "Correct the two; neither is used until then.",
+  },
+  "station-hard-to-believe": {
+    severity: "warning",
+    text: "{at}: {number} is doubtful, since {range} is believed; it is used as written",
+    remedy: "Check the value and its unit. The range is common practice, not from a source.",
+  },
+  "centrelines-differ": {
+    severity: "warning",
+    text: "centreline of {label}, exam of {date}: rows give the section at {at} different values ({files}); the whole centreline was left out",
+    remedy: "Keep the rows that stand; nothing here says which they are.",
+  },
+  "centreline-mark-twice": {
+    severity: "warning",
+    text: "centreline of {label}, exam of {date}: the mark {mark} stands at {distances}; it was not used",
+    remedy: "Keep the right one, or state which edge of the origin each is.",
+  },
+  "centreline-marks-out-of-order": {
+    severity: "warning",
+    text: "centreline of {label}, exam of {date}: {one} comes before {other}, which no vessel has; the centreline was left out",
+    remedy:
+      "Correct the marks, or export the distances so that they grow away from the heart, and in an access path away from the aorta.",
+  },
+  "centreline-points-longer": {
+    severity: "warning",
+    text: "centreline of {label}, exam of {date}: the straight line from {from} to {to} is {straight}, longer than the {along} along it; {count} such steps; the points stay in use",
+    remedy:
+      "Check distances, coordinates and their unit. 0.5 mm or 2 % are allowed for rounding: common practice, not from a source.",
+  },
+  "centreline-axes-not-stated": {
+    severity: "warning",
+    text: "centreline of {label}, exam of {date}: {count} rows have coordinates and don't say along which axes; the points were not used",
+    remedy:
+      "Add a column axes with LPS (to the left, back and head, as DICOM has it) or RAS, or state it in the site file.",
+  },
+  "centreline-points-incomplete": {
+    severity: "warning",
+    text: "centreline of {label}, exam of {date}: {count} rows have only some of x, y and z; they have no point",
+    remedy: "Fill all three or none.",
+  },
+  "centreline-axes-converted": {
+    severity: "note",
+    text: "centreline of {label}, exam of {date}: the coordinates of {count} rows are stated along RAS axes; x and y changed sign, as DICOM's patient coordinates have them",
+    remedy: "Nothing to do if the sheet is right about its axes.",
+  },
+  "centreline-positions-differ": {
+    severity: "warning",
+    text: "centreline of {label}, exam of {date}: the rows state different patient positions ({positions}); treated as not stated",
+    remedy: "Correct the wrong one.",
+  },
+  "centreline-of-report-not-used": {
+    severity: "note",
+    text: "centreline of {label}, exam of {date}: a report has a line of it too, which was not used, since a centreline sheet has the sections",
+    remedy: "Nothing to do.",
+  },
+  "centreline-lines-differ": {
+    severity: "warning",
+    text: "centreline of {label}, exam of {date}: reports hold different lines of it, and nothing says how they join; none was used",
+    remedy: "Send one line along the whole vessel, or a centreline sheet.",
+  },
+  "ring-not-usable": {
+    severity: "warning",
+    text: "{number}, exam of {date}: the ring drawn there was not used: {why}; the number itself is",
+    remedy: "Ask the reporting lab for the figure again if a view along the vessel is needed.",
+  },
   "exam-facts-differ": {
     severity: "warning",
     text: "the files and rows of the exam of {date} disagree on {what}; treated as not stated",

@@ -1,6 +1,7 @@
 import type { ArchVariantId } from "../anatomy/arch-variants.ts";
 import type { AorticPlace } from "../anatomy/places.ts";
 import type { PlaceOrigin } from "../anatomy/term.ts";
+import type { Vector } from "../geometry/vector.ts";
 import type { Message, SourcePlace } from "../message.ts";
 import type {
   EdgeId,
@@ -11,7 +12,7 @@ import type {
   QuantityId,
   StatisticId,
 } from "../quantities/measured-quantity.ts";
-import type { FamilyEvent, FindingId, RepairKind } from "./vocabulary.ts";
+import type { FamilyEvent, FindingId, RepairKind, StationWall } from "./vocabulary.ts";
 
 /** One CT or other imaging examination of a patient, put together from all documents that report it. */
 export interface Exam {
@@ -64,6 +65,70 @@ export interface Finding {
   source: SourcePlace;
   reader: string | null;
   comment: string | null;
+}
+
+/** A landmark that a station of a centreline stands at: a branch with the edge of its origin, or another place. */
+export interface StationMark {
+  place: AorticPlace;
+  /** Null for what is no branch, and for a branch of which no edge is stated. */
+  edge: "proximal edge" | "distal edge" | "centre" | null;
+}
+
+/** One section across a vessel, at a distance along its centreline. A section in each lumen is a station of its own. */
+export interface Station {
+  /** Stable for the same bytes, like a measurement's; begins with "S". */
+  key: string;
+  /** Along the centreline from its own zero, growing away from the heart; in an access path away from the aorta. */
+  distanceMm: number;
+  /** In DICOM patient coordinates (x to the left, y to the back, z to the head), mm; null where not stated so. */
+  point: Vector | null;
+  mark: StationMark | null;
+  /** What the wall is there; null where not stated. */
+  wall: StationWall | null;
+  lumen: LumenId;
+  edge: EdgeId;
+  maximumMm: number | null;
+  minimumMm: number | null;
+  perimeterMm: number | null;
+  areaMm2: number | null;
+  /** How much of the circumference thrombus covers, in degrees, 0 to 360; 0 says that there is none. */
+  thrombusArcDeg: number | null;
+  thrombusThicknessMm: number | null;
+  calciumArcDeg: number | null;
+  source: SourcePlace;
+  reader: string | null;
+  comment: string | null;
+}
+
+/** Vessels that a centreline can run along: the aorta, a branch from its origin on, or the way in from the femoral artery. */
+export type CourseId = "aorta" | "right access path" | "left access path" | (string & {});
+
+/** The line along one vessel in one exam, with the sections measured on it. */
+export interface Centreline {
+  exam: string;
+  /** "aorta", "right access path", "left access path", or the id of a branch. */
+  vessel: CourseId;
+  label: string;
+  /** How the patient lay in the scanner, in the words of DICOM's patient position ("HFS" …); null where not stated. */
+  patientPosition: string | null;
+  /** Who says so, where it is not the sheet itself: the site file. Null otherwise. */
+  positionBy: string | null;
+  origin: "centreline sheet" | "structured report";
+  /** By distance, then lumen. */
+  stations: Station[];
+}
+
+/** A ring drawn around the vessel in a structured report: its plane, in DICOM patient coordinates. */
+export interface Ring {
+  exam: string;
+  place: AorticPlace;
+  /** Key of the measurement that was taken from it. */
+  measurement: string;
+  centre: Vector;
+  /** Unit vector along the vessel, of either sign. */
+  axis: Vector;
+  patientPosition: string | null;
+  positionBy: string | null;
 }
 
 /** A repair that the case sheet states. */
@@ -129,5 +194,9 @@ export interface PatientCase {
   measurements: Measurement[];
   /** By exam, then along the vessel. */
   findings: Finding[];
+  /** By exam, then the aorta first, then by vessel. */
+  centrelines: Centreline[];
+  /** By exam, then along the vessel. */
+  rings: Ring[];
   messages: Message[];
 }

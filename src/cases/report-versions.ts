@@ -169,5 +169,11 @@ function isOneReport({ documents }: Report): boolean {
 const contentOf = ({ exam, readings }: ReadDocument): string =>
   JSON.stringify([
     exam.imagingDate,
-    readings.map(({ valueText, qualifier, unit, terms }) => [valueText, qualifier, unit, terms]),
+    readings.map(({ valueText, qualifier, unit, terms, graphic }) => [
+      valueText,
+      qualifier,
+      unit,
+      terms,
+      graphic?.points ?? null,
+    ]),
   ]);

@@ -15,6 +15,7 @@ export const diagnoses = [
   "penetrating ulcer",
   "pseudoaneurysm",
   "coarctation",
+  "blunt traumatic injury",
 ] as const;
 export type Diagnosis = (typeof diagnoses)[number];
 
@@ -70,6 +71,14 @@ export const aetiologies = [
   "LOX",
 ] as const;
 
+const notHeritable: ReadonlySet<string> = new Set<(typeof aetiologies)[number]>([
+  "degenerative",
+  "bicuspid valve",
+]);
+
+/** Whether a cause that a case sheet states is an inherited or inborn disorder of the wall. */
+export const isHeritable = (aetiology: string): boolean => !notHeritable.has(aetiology);
+
 /** Operations that a meeting may consider, as far as criteria ask for them. */
 export const consideredOperations = [
   "aortic valve surgery",
@@ -95,7 +104,15 @@ export const findingStates = {
   "re-entry tear": ["present"],
   "fed by": ["true lumen", "false lumen", "both lumens", "neither lumen"],
   malperfusion: ["clinical", "on imaging only", "absent"],
+  patency: ["patent", "narrowed", "occluded", "absent"],
+  dominance: ["dominant", "equal to the other", "hypoplastic", "not joined to the basilar artery"],
+  "circle of Willis": ["complete", "incomplete"],
+  supplies: ["coronary bypass graft", "dialysis access", "neither"],
+  "wall calcium": ["absent", "part of the circumference", "circumferential"],
+  "wall thrombus": ["absent", "present"],
+  "access repair": ["stent", "bypass graft", "absent"],
   "arch variant": archVariantIds,
+  "arch type": ["I", "II", "III"],
 } as const;
 export type FindingId = keyof typeof findingStates;
 
@@ -109,3 +126,14 @@ export const repairKinds = [
   "valve",
 ] as const;
 export type RepairKind = (typeof repairKinds)[number];
+
+/** What the wall of the aorta can be at a station of a centreline. */
+export const stationWalls = [
+  "native",
+  "graft",
+  "stent graft",
+  "dissected",
+  "intramural haematoma",
+  "penetrating ulcer",
+] as const;
+export type StationWall = (typeof stationWalls)[number];

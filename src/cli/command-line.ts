@@ -37,7 +37,9 @@ export async function runCommandLine(
       complaints.push(message);
     })
     .wrap(100);
-  for (const verb of verbs) addVerb(parser, verb, (next) => (chosen = next));
+  const isCompleting = words.includes("--get-yargs-completions");
+  for (const verb of verbs)
+    addVerb(parser, verb, { isCompleting, choose: (next) => (chosen = next) });
   await parser.parseAsync();
   try {
     if (complaints.length > 0) throw new CannotStart(complaints.join("\n"));
@@ -74,7 +76,7 @@ function argumentsOf(values: Record<string, unknown>): VerbArguments {
 function addVerb(
   parser: ReturnType<typeof yargs>,
   verb: Verb,
-  choose: (chosen: Chosen) => void,
+  { isCompleting, choose }: { isCompleting: boolean; choose: (chosen: Chosen) => void },
 ): void {
   const words = verb.positionals.map(({ name, required }) =>
     required ? `<${name}>` : `[${name}]`,
@@ -86,15 +88,15 @@ function addVerb(
       for (const { name, describe } of verb.positionals) {
         own.positional(name, { describe, type: "string" });
       }
-      for (const [name, { describe, type, required, default: value }] of Object.entries(
-        verb.options,
-      )) {
+      for (const [name, option] of Object.entries(verb.options)) {
+        const { describe, type, required, default: value, words: known } = option;
         own.option(name, {
           describe,
           type,
           requiresArg: type === "string",
           demandOption: required === true,
           ...(value === undefined ? {} : { default: value }),
+          ...(isCompleting && known ? { choices: known } : {}),
         });
       }
       return own.example(verb.example, "");

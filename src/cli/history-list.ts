@@ -114,8 +114,12 @@ export function printPatient(
 }
 
 function versionLine(version: ExamVersion): string {
-  const { night, asOf, source, numbers, findings, isUsed, reason } = version;
-  const counts = `${counted(numbers, "number")}, ${counted(findings, "finding")}`;
+  const { night, asOf, source, numbers, findings, sections, isUsed, reason } = version;
+  const counts = [
+    counted(numbers, "number"),
+    counted(findings, "finding"),
+    counted(sections, "section"),
+  ].join(", ");
   const state = isUsed ? "in force" : "not used";
   const why = reason === null ? "" : `: ${reason.text}`;
   return `night ${night} (${asOf}): ${formatPlace(source)}, ${counts}; ${state}${why}`;

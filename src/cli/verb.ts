@@ -6,6 +6,8 @@ export interface OptionSpec {
   type: "string" | "boolean";
   required?: true;
   default?: string;
+  /** Words that the shell completes; the verb itself says what it does not know. */
+  words?: readonly string[];
 }
 
 /** One verb of the command line. Its options are data; the words of the help come from here. */

@@ -1,5 +1,5 @@
 import type { CaseFacts, PatientCase } from "../cases/patient-case.ts";
-import type { FamilyEvent } from "../cases/vocabulary.ts";
+import { type FamilyEvent, isHeritable } from "../cases/vocabulary.ts";
 import { ageInYears } from "../quantities/age-in-years.ts";
 import type { Rule } from "./rule.ts";
 import { symptomsFromParts } from "./symptoms.ts";
@@ -18,8 +18,6 @@ const familyDetail: AnswerOf = ({ facts }) => noFamilyEvent(facts.familyEvents);
 const noFamilyEvent = (events: CaseFacts["familyEvents"]): Answer =>
   events?.length === 0 ? false : null;
 
-const withoutHeritableDisease: ReadonlySet<string> = new Set(["degenerative", "bicuspid valve"]);
-
 /** The statements of rules that the case sheet can answer after all, by their words. */
 const answers: Readonly<Record<string, AnswerOf>> = {
   "age below 50 years": ({ patient }, asOf) =>
@@ -33,7 +31,7 @@ const answers: Readonly<Record<string, AnswerOf>> = {
   // A sheet that names no coarctation does not say that there is none.
   coarctation: ({ facts }) => (facts.diagnoses?.includes("coarctation") ? true : null),
   "heritable aortic disease": ({ facts: { aetiology } }) =>
-    aetiology === null ? null : !withoutHeritableDisease.has(aetiology),
+    aetiology === null ? null : isHeritable(aetiology),
   "symptoms from the aneurysm": ({ facts }, _, rule) => {
     const symptoms = symptomsFromParts(rule, facts);
     return symptoms === null ? null : symptoms === "yes";

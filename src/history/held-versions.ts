@@ -22,7 +22,7 @@ export interface Difference {
   values: HeldValue[];
 }
 
-/** One document of an exam: the numbers and findings of one report, or of one sheet. */
+/** One document of an exam: the numbers, findings and sections of one report, or of one sheet. */
 export interface ExamVersion extends Standing {
   night: number;
   asOf: string;
@@ -31,6 +31,8 @@ export interface ExamVersion extends Standing {
   reportUid: string | null;
   numbers: number;
   findings: number;
+  /** Sections of centrelines. */
+  sections: number;
 }
 
 /** One exam with every document that was ever read of it, oldest night first. */
@@ -60,6 +62,7 @@ export function heldExams(
         reportUid: document.report?.sopInstanceUid ?? null,
         numbers: document.readings.length,
         findings: document.findings.length,
+        sections: document.stations.length,
         ...(standing.get(document) ?? { isUsed: true, reason: null }),
       })),
       differences: numberDifferences(ordered, dictionary),

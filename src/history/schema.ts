@@ -1,5 +1,5 @@
 /** The version of the schema that this program writes (`PRAGMA user_version`). */
-export const schemaVersion = 4;
+export const schemaVersion = 5;
 
 /** The tables of a new history. */
 export const schema = `
@@ -16,7 +16,8 @@ export const schema = `
  * The step from each earlier version to the next:
  * - 1, whose files could lack parts and whose reports named no identical documents;
  * - 2, whose documents had no findings, and whose case rows no dissection, malperfusion and arch variant;
- * - 3, whose case rows had no symptoms.
+ * - 3, whose case rows had no symptoms;
+ * - 4, whose documents had no sections of centrelines, and whose readings no figures drawn in space.
  */
 export const migrations = [
   `ALTER TABLE file RENAME COLUMN is_whole TO is_settled;
@@ -26,4 +27,8 @@ export const migrations = [
   UPDATE case_row SET content =
     json_set(content, '$.dissection', NULL, '$.malperfusion', NULL, '$.archVariant', NULL);`,
   `UPDATE case_row SET content = json_set(content, '$.symptoms', NULL);`,
+  `UPDATE document SET content = json_set(content, '$.stations', json('[]'), '$.readings',
+    (SELECT json_group_array(json(
+      CASE json_type(value, '$.graphic') WHEN 'object' THEN value ELSE json_set(value, '$.graphic', NULL) END
+    ) ORDER BY key) FROM json_each(content, '$.readings')));`,
 ] as const;

@@ -11,6 +11,8 @@ export const quantityIds = [
   "sound-length",
   "volume",
   "angle",
+  "radius",
+  "tortuosity",
 ] as const;
 export type QuantityId = (typeof quantityIds)[number];
 
@@ -25,6 +27,8 @@ export const quantities: Record<QuantityId, { label: string; dimension: Dimensio
   "sound-length": { label: "sound length", dimension: "length" },
   volume: { label: "volume", dimension: "volume" },
   angle: { label: "angle", dimension: "angle" },
+  radius: { label: "radius of curvature", dimension: "length" },
+  tortuosity: { label: "tortuosity index", dimension: "number" },
 };
 
 /** How one number stands for many; `unstated` is kept as such and never read as maximum. */

@@ -18,7 +18,7 @@ interface UnitRow {
   power: number | null;
 }
 
-/** UCUM codes (case sensitive) that a length, area, volume or angle may carry. Source: The Unified Code for Units of Measure, tables 1 to 5. */
+/** UCUM codes (case sensitive) that a length, area, volume, angle or ratio may carry. Source: The Unified Code for Units of Measure, tables 1 to 5. */
 const ucum: ReadonlyMap<string, UnitRow> = new Map([
   ["um", { dimension: "length", power: -3 }],
   ["mm", { dimension: "length", power: 0 }],
@@ -36,6 +36,7 @@ const ucum: ReadonlyMap<string, UnitRow> = new Map([
   ["L", { dimension: "volume", power: 3 }],
   ["deg", { dimension: "angle", power: 0 }],
   ["rad", { dimension: "angle", power: null }],
+  ["1", { dimension: "number", power: 0 }],
 ]);
 
 /** Spellings of sheets that are not UCUM but can be read only one way. */

@@ -4,7 +4,7 @@ import { type MessageDefinition, messageMaker } from "../message.ts";
 export const readerMessages = {
   "file-not-recognised": {
     severity: "warning",
-    text: "set aside: neither a DICOM file nor a sheet with the headings of a measurement sheet, finding sheet, case sheet or meeting list",
+    text: "set aside: neither a DICOM file nor a sheet with the headings of a measurement sheet, finding sheet, centreline sheet, case sheet or meeting list",
     remedy:
       "A sheet needs the headings patient_id, exam_date, place, quantity, value and unit; see the README.",
   },
@@ -27,6 +27,11 @@ export const readerMessages = {
     severity: "note",
     text: "an inventory of grafts, which is no patient's file",
     remedy: "Name it in the site file as inventory; it need not lie among the patients' files.",
+  },
+  "csv-inventory-sheaths-differ": {
+    severity: "error",
+    text: "row left out: {heading} is {met}, and the column in French gives {expected}",
+    remedy: "Correct the wrong one, or leave one of the two cells empty.",
   },
   "csv-inventory-id-twice": {
     severity: "error",
@@ -155,6 +160,11 @@ export const readerMessages = {
     severity: "warning",
     text: "{loss} left out: {heading} has the unit {met} by its {where} and {other} by its {otherWhere}",
     remedy: "Correct the wrong one; the value is not used until they agree.",
+  },
+  "csv-unit-of-heading": {
+    severity: "warning",
+    text: "{loss} left out: the row of units states {met} under {heading}, which holds {expected}",
+    remedy: "Export the column in {expected}; a unit is never converted unseen.",
   },
   "csv-gated-differs": {
     severity: "warning",

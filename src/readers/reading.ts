@@ -1,5 +1,16 @@
 import type { ReadingTerms, Term } from "../anatomy/term.ts";
+import type { Vector } from "../geometry/vector.ts";
 import type { Message, SourcePlace } from "../message.ts";
+
+/** A figure drawn in space under a number of a report: a content item of type SCOORD3D (DICOM PS3.3, C.18.9). */
+export interface DrawnFigure {
+  source: SourcePlace;
+  /** POLYLINE, POLYGON, ELLIPSE … as the report writes it. */
+  graphicType: string;
+  /** In mm, in the patient coordinates of the frame of reference, in the order stored; 32-bit floats. */
+  points: Vector[];
+  frameOfReferenceUid: string;
+}
 
 /** A number as it arrived, before it is understood or converted. */
 export interface Reading {
@@ -17,6 +28,8 @@ export interface Reading {
   trackingIdentifier: string | null;
   reader: string | null;
   comment: string | null;
+  /** What was drawn in space where it was measured; null in sheets and where nothing usable was. */
+  graphic: DrawnFigure | null;
   /** Why the reading can't be used, where reading the file showed it already. */
   refused?: Message;
 }
@@ -30,6 +43,40 @@ export interface StatedFinding {
   reader: string | null;
   comment: string | null;
   /** Why it can't be used, where reading the file showed it already. */
+  refused?: Message;
+}
+
+/** One row of a centreline sheet: a section across a vessel at a distance along its centreline. Words are the sheet's own. */
+export interface StatedStation {
+  source: SourcePlace;
+  /** Null for the aorta. */
+  vessel: string | null;
+  /** Null only where `refused` says why. */
+  distanceMm: number | null;
+  mark: string | null;
+  markEdge: string | null;
+  wall: string | null;
+  lumen: string | null;
+  edge: string | null;
+  /** Null where the cell is empty or can't be used. */
+  maximumMm: number | null;
+  minimumMm: number | null;
+  perimeterMm: number | null;
+  areaMm2: number | null;
+  thrombusArcDeg: number | null;
+  thrombusThicknessMm: number | null;
+  calciumArcDeg: number | null;
+  /** Coordinates in mm along the axes that `axes` names. */
+  x: number | null;
+  y: number | null;
+  z: number | null;
+  axes: string | null;
+  patientPosition: string | null;
+  reader: string | null;
+  comment: string | null;
+  /** Cells of the row that can't be used, each with the reason. */
+  unusable: Message[];
+  /** Why the whole row can't be used, where reading the file showed it already. */
   refused?: Message;
 }
 
@@ -78,6 +125,7 @@ export interface ReadDocument {
   report: ReportVersion | null;
   readings: Reading[];
   findings: StatedFinding[];
+  stations: StatedStation[];
 }
 
 /** One row of a case sheet. Cells are kept as text where the words are the site's own. */
@@ -117,6 +165,7 @@ export type FileKind =
   | "structured report"
   | "measurement sheet"
   | "finding sheet"
+  | "centreline sheet"
   | "case sheet"
   | "meeting list"
   | "not for this program"

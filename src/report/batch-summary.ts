@@ -33,6 +33,8 @@ export const batchSummarySchema = z.strictObject({
       lastExam: z.string().nullable(),
       /** True where this run read something new about the patient. */
       changed: z.boolean(),
+      /** True where the options for a repair stand beside the plan report. */
+      hasOptions: z.boolean(),
       largest: z.string().nullable(),
       growthExceeds: z.number().int(),
       met: z.number().int(),

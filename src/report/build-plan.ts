@@ -2,7 +2,8 @@ import { archOf } from "../cases/arch.ts";
 import { derivedQuantities } from "../cases/derived-quantities.ts";
 import { dissectionOf } from "../cases/dissection.ts";
 import { wallsAt } from "../cases/wall.ts";
-import type { Measurement, PatientCase } from "../cases/patient-case.ts";
+import type { Exam, Measurement, PatientCase, Station } from "../cases/patient-case.ts";
+import { stationPlaces } from "../cases/station-place.ts";
 import { disagreements } from "../guidelines/disagreements.ts";
 import { ageInYears } from "../quantities/age-in-years.ts";
 import { evaluateRules } from "../guidelines/evaluate-rules.ts";
@@ -14,16 +15,18 @@ import { assessGrowth } from "../growth/growth.ts";
 import type { ReadingErrorEstimate } from "../growth/estimated-reading-error.ts";
 import { projections } from "../growth/projection.ts";
 import { type ReadingErrors, readingErrorOfReading } from "../growth/reading-error.ts";
-import { missingOf } from "../planning/completeness.ts";
-import { landingOptions } from "../planning/landing-options.ts";
-import { promptsOf } from "../planning/prompts.ts";
+import { missingOf } from "../planning/worklists/completeness.ts";
+import { computedFacts } from "../planning/prompts/computed-facts.ts";
+import { planningOf } from "../planning/planning.ts";
+import { promptsOf } from "../planning/prompts/prompts.ts";
 import { quantities } from "../quantities/measured-quantity.ts";
 import type { InventoryRow } from "../readers/csv/inventory.ts";
 import type { SiteConfig } from "../site/site-config.ts";
 import { archScheme, type ArchZone } from "../anatomy/arch-variants.ts";
-import type { AorticPlace } from "../anatomy/places.ts";
 import { cautions } from "./cautions.ts";
-import type { Plan, PlanMeasurement, PlanPlace } from "./plan.ts";
+import { planPlace } from "./plan-place.ts";
+import { planPlanning } from "./plan-planning.ts";
+import type { Plan, PlanMeasurement } from "./plan.ts";
 
 /** What a plan stands on besides the case. */
 export interface PlanBasis {
@@ -58,18 +61,23 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
   const { patient, facts } = patientCase;
   const readingError = readingErrorOf(basis);
   const exams = new Map(patientCase.exams.map((exam) => [exam.key, exam]));
+  const methodOf = (key: string): Method => exams.get(key) ?? { modality: null, gated: null };
   const readingSdMmOf = (reading: Measurement): number => {
-    const exam = exams.get(reading.exam) ?? { modality: null, gated: null };
+    const exam = methodOf(reading.exam);
     const { place, edge } = reading;
     return readingErrorOfReading(place, { exam, edge }, readingError).highSdMm;
   };
   const growth = assessGrowth(patientCase, rules, { asOf, readingError });
   const assessments = evaluateRules(patientCase, rules, { asOf, readingSdMmOf });
-  const options = landingOptions(patientCase, {
+  const dissection = dissectionOf(patientCase, asOf);
+  const planning = planningOf(patientCase, {
     asOf,
-    readingSdMmOf,
-    inventory: basis.inventory,
+    dissection,
     archConventions: site.archConventions,
+    planning: site.planning,
+    inventory: basis.inventory,
+    readingSdMmOf,
+    stationSdMmOf: stationErrors(patientCase, methodOf, readingError),
   });
   const missing = missingOf([
     ...assessments.map((entry) => ({
@@ -77,10 +85,10 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
       missing: entry.missing,
       isNear: entry.value !== null,
     })),
-    ...options.map((option) => ({
+    ...planning.options.map((option) => ({
       name: `landing in zone ${option.zone}`,
       missing: option.missing,
-      isNear: option.soundLengths.length > 0,
+      isNear: option.segments.some(({ basis: how }) => how !== "none"),
     })),
   ]);
   return {
@@ -119,7 +127,7 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
         ? { kind: null, since: null, words: null, unclear: wall.unclear }
         : { ...wall, unclear: null }),
     })),
-    dissection: dissectionOf(patientCase, asOf),
+    dissection,
     growth: growth.map((entry) => ({
       ...entry,
       place: planPlace(entry.place),
@@ -147,11 +155,37 @@ export function buildPlan(patientCase: PatientCase, basis: PlanBasis): Plan {
       reason: decision.reason,
     })),
     surveillance: planSurveillance(patientCase, basis),
-    options,
+    ...planPlanning(patientCase, planning),
     missing,
-    prompts: promptsOf(patientCase, asOf),
+    prompts: promptsOf(patientCase, asOf, {
+      limitsReached: assessments
+        .filter(({ outcome }) => outcome === "met")
+        .map(({ title, reason }) => `${title}: ${reason}`),
+      ...computedFacts(planning, site.planning),
+    }),
     messages: patientCase.messages,
     cautions: [...cautions],
+  };
+}
+
+type Method = Pick<Exam, "modality" | "gated">;
+
+/** SD in mm of the diameter of a station: that of a reading by the same method in the same part of the aorta. */
+function stationErrors(
+  { centrelines }: PatientCase,
+  methodOf: (exam: string) => Method,
+  readingError: ReadingErrors,
+): (station: Station) => number {
+  const known = new Map(
+    centrelines.flatMap((line) =>
+      [...stationPlaces(line)].map(([key, place]) => [key, { exam: line.exam, place }] as const),
+    ),
+  );
+  return ({ key, edge }) => {
+    const at = known.get(key);
+    if (!at) throw new Error(`station ${key} is on no centreline of the case`);
+    const exam = methodOf(at.exam);
+    return readingErrorOfReading(at.place, { exam, edge }, readingError).highSdMm;
   };
 }
 
@@ -187,10 +221,6 @@ function planArch(patientCase: PatientCase, { archConventions }: SiteConfig): Pl
     undefinedBecause,
     source,
   };
-}
-
-function planPlace({ kind, id, label, zones, position, span }: AorticPlace): PlanPlace {
-  return { kind, id, label, zones: [...zones], position, span: span && [span[0], span[1]] };
 }
 
 function planMeasurement(one: Measurement): PlanMeasurement {

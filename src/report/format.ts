@@ -17,8 +17,9 @@ export function formatUnit(unit: string): string {
 const signed = (text: string): string =>
   Number(text) === 0 ? text.replace("-", "") : text.replace("-", "\u2212");
 
-/** Lengths, areas and angles carry one decimal, indices two. */
-const decimalsOf = (unit: string): number => (unit.startsWith("cm") && unit.includes("/") ? 2 : 1);
+/** Lengths, areas and angles carry one decimal, indices and ratios two. */
+const decimalsOf = (unit: string): number =>
+  unit === "1" || (unit.startsWith("cm") && unit.includes("/")) ? 2 : 1;
 
 /** A number for a page: one decimal (indices two). Never for comparing. */
 export function formatNumber(value: number, unit = "mm"): string {
@@ -30,8 +31,9 @@ export function formatLimit(value: number): string {
   return signed(String(value));
 }
 
-/** "55.0 mm". */
+/** "55.0 mm"; a ratio has no unit: "1.05". */
 export function formatValue(value: number, unit: string): string {
+  if (unit === "1") return formatNumber(value, unit);
   const gap = unit === "deg" ? "" : " ";
   return `${formatNumber(value, unit)}${gap}${formatUnit(unit)}`;
 }

@@ -1,17 +1,6 @@
 import { z } from "zod";
-import { interval, outcome } from "./schema-parts.ts";
-
-const landingCheck = z.strictObject({
-  id: z.string(),
-  label: z.string(),
-  outcome,
-  value: interval.nullable(),
-  limit: z.string(),
-  spansLimit: z.boolean(),
-  source: z.string().describe("Where the limit comes from, and how it was checked."),
-  used: z.array(z.string()),
-  reason: z.string(),
-});
+import { planningCheckSchema } from "./access-schema.ts";
+import { segmentSchema } from "./segment-schema.ts";
 
 /** One candidate proximal landing zone of a plan report. */
 export const optionSchema = z.strictObject({
@@ -44,35 +33,9 @@ export const optionSchema = z.strictObject({
       measurements: z.array(z.string()),
     })
     .nullable(),
-  reference: z
-    .strictObject({
-      diameterMm: z.number(),
-      method: z.string(),
-      edge: z.string(),
-      measurements: z.array(z.string()),
-    })
-    .nullable()
-    .describe("The vessel diameter that oversizing is reckoned from."),
-  oversizing: z
-    .strictObject({
-      situation: z.string(),
-      lowPercent: z.number(),
-      highPercent: z.number(),
-      source: z.string(),
-      graftLowMm: z.number(),
-      graftHighMm: z.number(),
-      surelyInsideLowMm: z
-        .number()
-        .describe("Inside the window over the whole reading error; may exceed the high end."),
-      surelyInsideHighMm: z.number(),
-      inventoryRows: z
-        .array(z.strictObject({ id: z.string(), proximalMm: z.number() }))
-        .nullable()
-        .describe(
-          "Rows of the site's inventory whose proximal diameter lies in the window; null without an inventory.",
-        ),
-    })
-    .nullable(),
+  segments: z
+    .array(segmentSchema)
+    .describe("The stretch that a proximal edge here would lie on, by conditions."),
   branchesCovered: z.array(z.string()),
   branchesUnknown: z
     .string()
@@ -81,7 +44,7 @@ export const optionSchema = z.strictObject({
   movedFirst: z
     .array(z.string())
     .describe("What must be re-fed before these branches are covered."),
-  checks: z.array(landingCheck),
+  checks: z.array(planningCheckSchema),
   missing: z.array(z.string()),
   questions: z.array(z.strictObject({ text: z.string(), answeredBy: z.string() })),
 });

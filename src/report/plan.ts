@@ -10,7 +10,7 @@ import {
 } from "../quantities/measured-quantity.ts";
 import { surveillanceSchema } from "./surveillance-schema.ts";
 import { growthSchema } from "./growth-schema.ts";
-import { optionSchema } from "./option-schema.ts";
+import { planningShape } from "./planning-schema.ts";
 import {
   citation,
   interval,
@@ -258,7 +258,7 @@ export const planSchema = z
     disagreements: z.array(disagreement),
     hiddenRules: z.array(hiddenRule),
     surveillance: surveillanceSchema,
-    options: z.array(optionSchema),
+    ...planningShape,
     missing: z.array(missing),
     prompts: z.array(prompt),
     messages: z.array(message),

@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import { ucumFromSheet } from "../quantities/unit.ts";
 import { headingKey, unitInHeading } from "./heading-key.ts";
-import { fieldsOf, type SheetField, type SheetKind } from "./sheet-fields.ts";
+import { fieldsOf, type SheetField, type SheetKind, unitOfField } from "./sheet-fields.ts";
 
 /** What the checks look at in a column of measurements. */
 type DeclaredMeasure = Partial<Record<"unit" | "plane" | "phase", string | undefined>>;
@@ -25,6 +25,7 @@ export function kindOfSheet({ columns, always }: DeclaredSheet): SheetKind {
   if (targets.some((target) => typeof target !== "string")) return "wide sheet";
   const has = (field: SheetField): boolean =>
     targets.includes(field) || always[field] !== undefined;
+  if (has("distance_mm")) return "centreline sheet";
   if (has("finding") || has("state")) return "finding sheet";
   if ((["place", "quantity", "value"] as const).some((field) => targets.includes(field))) {
     return "long sheet";
@@ -94,9 +95,6 @@ function checkFields(sheet: DeclaredSheet, report: Report): void {
     if (!seen.has(field)) report(["columns"], `a ${kind} needs a column for ${field}`);
   }
 }
-
-/** Fields that hold a number in a unit of their own. */
-const unitOfField: Partial<Record<SheetField, string>> = { height_cm: "cm", weight_kg: "kg" };
 
 function checkUnits({ columns }: DeclaredSheet, report: Report): void {
   for (const [heading, target] of Object.entries(columns)) {

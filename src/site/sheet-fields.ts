@@ -18,7 +18,7 @@ export const caseFactFields = [
   "question",
 ] as const;
 
-/** What a column of a sheet can hold, by kind of sheet. A long sheet has one row a measurement; a wide one, one row an exam; a finding sheet, one row a finding. */
+/** What a column of a sheet can hold, by kind of sheet. A long sheet has one row a measurement; a wide one, one row an exam; a finding sheet, one row a finding; a centreline sheet, one row a section at a distance along a vessel. */
 export const sheetFields = {
   "long sheet": {
     required: ["patient_id", "exam_date", "place", "quantity", "value"],
@@ -32,6 +32,30 @@ export const sheetFields = {
     required: ["patient_id", "exam_date", "place", "finding", "state"],
     optional: examFields,
   },
+  "centreline sheet": {
+    required: ["patient_id", "exam_date", "distance_mm"],
+    optional: [
+      "vessel",
+      "mark",
+      "mark_edge",
+      "wall",
+      "lumen",
+      "edge",
+      "max_diameter_mm",
+      "min_diameter_mm",
+      "perimeter_mm",
+      "area_mm2",
+      "thrombus_arc_deg",
+      "thrombus_mm",
+      "calcium_arc_deg",
+      "x_mm",
+      "y_mm",
+      "z_mm",
+      "axes",
+      "patient_position",
+      ...examFields,
+    ],
+  },
   "case sheet": {
     required: ["patient_id"],
     optional: [...personFields, ...caseFactFields],
@@ -41,13 +65,30 @@ export const sheetFields = {
     optional: ["presenter_role", "question"],
   },
   "graft inventory": {
-    required: ["id", "proximal_mm", "distal_mm", "covered_length_mm", "sheath_outer_mm"],
-    optional: [],
+    required: ["id", "proximal_mm", "distal_mm", "covered_length_mm"],
+    optional: ["sheath_outer_mm", "sheath_outer_fr"],
   },
 } as const;
 
 export type SheetKind = keyof typeof sheetFields;
 export type SheetField = (typeof sheetFields)[SheetKind]["required" | "optional"][number];
+
+/** Fields that hold a number in a unit of their own. */
+export const unitOfField: Readonly<Partial<Record<SheetField, string>>> = {
+  height_cm: "cm",
+  weight_kg: "kg",
+  distance_mm: "mm",
+  max_diameter_mm: "mm",
+  min_diameter_mm: "mm",
+  perimeter_mm: "mm",
+  area_mm2: "mm2",
+  thrombus_arc_deg: "deg",
+  thrombus_mm: "mm",
+  calcium_arc_deg: "deg",
+  x_mm: "mm",
+  y_mm: "mm",
+  z_mm: "mm",
+};
 
 const fieldLists = Object.values(sheetFields);
 

@@ -4,6 +4,7 @@ import { meaningSchema } from "../anatomy/dictionary.ts";
 import { parseDataFile } from "../data-file.ts";
 import type { Message } from "../message.ts";
 import { archConventionsSchema } from "./arch-conventions.ts";
+import { type PlanningSettings, planningSchema } from "./planning-settings.ts";
 import { type IdentityDecision, identityDecisionsSchema } from "./identity-decisions.ts";
 import { siteMessage } from "./messages.ts";
 import { readingErrorsSchema, type SiteReadingError } from "./reading-errors.ts";
@@ -44,6 +45,7 @@ const siteSchema = z.strictObject({
   archConventions: archConventionsSchema,
   rules: ruleDecisionsSchema,
   neighbourStepMm: z.number().positive().max(150).default(25),
+  planning: planningSchema,
 });
 
 /** A file of comments only states nothing, which is no mistake. */
@@ -72,6 +74,8 @@ export interface SiteConfig extends SheetConventions {
   rules: readonly RuleDecision[];
   /** Step in mm between the diameters of neighbouring places from which on it is doubted. The default is common practice, not from a source. */
   neighbourStepMm: number;
+  /** What the planning of repairs stands on besides published conditions. */
+  planning: PlanningSettings;
   /** The lab's own words for places, to place ids. */
   words: Record<string, string>;
 }

@@ -41,18 +41,18 @@ describe("archOf", () => {
     ["a place exists in one variant only", null, [], [aberrant], [aberrant]],
     ["two witnesses say the same", commonOrigin, [commonOrigin], [commonOrigin], [commonOrigin]],
     [
-      "two variants stand together",
+      "two variants stand together, in the order of the vocabulary",
       leftVertebral,
       [commonOrigin],
       [],
-      [leftVertebral, commonOrigin],
+      [commonOrigin, leftVertebral],
     ],
     [
       "one source states both",
       `${leftVertebral}; ${commonOrigin}`,
       [],
       [],
-      [leftVertebral, commonOrigin],
+      [commonOrigin, leftVertebral],
     ],
   ])("%s", (_, sheet, findings, places, expected) => {
     const { arch } = archFrom(sheet, findings, places);

@@ -14,8 +14,16 @@ const understood = (place: string, finding: string, state: string, rest = {}) =>
   understandFinding(sampleFinding(place, finding, state, rest), "2024-01-10", dictionary);
 
 describe("understandFinding", () => {
-  const placeFor = (finding: string): string =>
-    ["fed by", "malperfusion"].includes(finding) ? "left renal artery" : "arch";
+  const places: Readonly<Record<string, string>> = {
+    "fed by": "left renal artery",
+    malperfusion: "left renal artery",
+    patency: "right internal iliac artery",
+    dominance: "left vertebral artery",
+    "circle of Willis": "",
+    supplies: "left subclavian artery",
+    "access repair": "right external iliac artery",
+  };
+  const placeFor = (finding: string): string => places[finding] ?? "arch";
 
   test.each(
     Object.entries(findingStates).flatMap(([finding, states]) =>
@@ -50,6 +58,11 @@ describe("understandFinding", () => {
     ["left renal artery", "supplied by", "both", "both lumens"],
     ["left renal artery", "fed by", "FALSE", "false lumen"],
     ["zone 3", "reentry", "yes", "present"],
+    ["left common carotid artery", "flow", "stenosed", "narrowed"],
+    ["zone 3", "mural thrombus", "yes", "present"],
+    ["left external iliac artery", "calcification", "partial", "part of the circumference"],
+    ["right external iliac artery", "access repair", "stented", "stent"],
+    ["", "circle of Willis", "complete", "complete"],
   ])("%s, %s: %s means %s", (place, finding, state, meant) => {
     expect(understood(place, finding, state).finding?.state).toBe(meant);
   });
@@ -71,6 +84,10 @@ describe("understandFinding", () => {
     ["finding-place-unfit", "zone 8", "fed by", "true lumen"],
     ["finding-place-unfit", "zone 8", "malperfusion", "absent"],
     ["finding-place-unfit", "zone 5", "arch variant", "right arch"],
+    ["finding-place-unfit", "left subclavian artery", "dominance", "dominant"],
+    ["finding-place-unfit", "left vertebral artery", "circle of Willis", "complete"],
+    ["finding-place-unfit", "zone 4", "patency", "patent"],
+    ["finding-place-unfit", "left renal artery", "wall thrombus", "present"],
   ])("%s: %s, %s, %s", (code, place, finding, state) => {
     const { message } = understood(place, finding, state);
     expect(message).toMatchObject({ code, place: { at: "record 2" } });

@@ -71,6 +71,8 @@ export function dissectionCase(
     exams: exams.map(({ date }) => sampleExam(date)),
     measurements: [...measurements],
     findings: exams.flatMap((exam) => sampleFindings(exam.rows, exam.date)),
+    centrelines: [],
+    rings: [],
     messages: [],
   };
 }

@@ -1,6 +1,12 @@
 import { buildDictionary } from "../../src/anatomy/dictionary.ts";
 import type { BuildOptions } from "../../src/cases/build-cases.ts";
-import type { CaseRow, ReadDocument, Reading, StatedFinding } from "../../src/readers/reading.ts";
+import type {
+  CaseRow,
+  ReadDocument,
+  Reading,
+  StatedFinding,
+  StatedStation,
+} from "../../src/readers/reading.ts";
 import { createHash } from "node:crypto";
 
 /** Options of a run on 2026-01-15 without a site file. */
@@ -10,6 +16,7 @@ export const sampleOptions: BuildOptions = {
   identities: [],
   dictionary: buildDictionary({ codes: {}, words: {} }),
   neighbourStepMm: 25,
+  scanPosition: null,
   reportMessages: new Map(),
 };
 
@@ -39,6 +46,7 @@ export function sampleReading(
     trackingIdentifier: null,
     reader: null,
     comment: null,
+    graphic: null,
   };
 }
 
@@ -60,6 +68,39 @@ export function sampleFinding(
   };
 }
 
+/** An invented row of a centreline sheet. */
+export function sampleStation(
+  distanceMm: number,
+  rest: Partial<StatedStation> = {},
+): StatedStation {
+  return {
+    source: { file: "line.csv", sha256: "12", at: `distance ${distanceMm}` },
+    vessel: null,
+    distanceMm,
+    mark: null,
+    markEdge: null,
+    wall: null,
+    lumen: null,
+    edge: null,
+    maximumMm: null,
+    minimumMm: null,
+    perimeterMm: null,
+    areaMm2: null,
+    thrombusArcDeg: null,
+    thrombusThicknessMm: null,
+    calciumArcDeg: null,
+    x: null,
+    y: null,
+    z: null,
+    axes: null,
+    patientPosition: null,
+    reader: null,
+    comment: null,
+    unusable: [],
+    ...rest,
+  };
+}
+
 /** An invented document of patient P1. */
 export function sampleDocument(
   imagingDate: string,
@@ -70,10 +111,12 @@ export function sampleDocument(
     replaces?: string[];
     file?: string;
     findings?: StatedFinding[];
+    stations?: StatedStation[];
     exam?: Partial<ReadDocument["exam"]>;
   } = {},
 ): ReadDocument {
   const { patient, sop, replaces = [], file = `${imagingDate}.dcm`, findings = [], exam } = rest;
+  const { stations = [] } = rest;
   return {
     source: { file, sha256: createHash("sha256").update(file).digest("hex"), at: null },
     patient: { id: "P1", issuer: "LAB", name: null, birthDate: null, sex: null, ...patient },
@@ -98,6 +141,7 @@ export function sampleDocument(
           },
     readings,
     findings,
+    stations,
   };
 }
 

@@ -48,7 +48,7 @@ describe("run on the demo", () => {
     expect(first.exitCode).toBe(1);
     expect(first.out).toContain("uncalibrated-mara-2026-01-09.dcm: set aside");
     expect(first.out).toContain("patient DEMO-010: the birth date differs between files");
-    expect(first.out).toContain("29 used, 0 already known, 0 skipped, 3 set aside");
+    expect(first.out).toContain("30 used, 0 already known, 0 skipped, 3 set aside");
     expect(first.out).toContain("patients: 11 reported, 1 failed");
   });
 
@@ -56,6 +56,7 @@ describe("run on the demo", () => {
     const reported = batch.patients.find(({ outcome }) => outcome === "reported");
     const folder = join(out, "patients", reported?.key ?? "");
     expect(readdirSync(folder).toSorted()).toEqual([
+      ...(reported?.hasOptions ? ["options.html", "options.pdf"] : []),
       "plan.html",
       "plan.json",
       "plan.pdf",
@@ -150,19 +151,19 @@ describe("running again", () => {
 
   test("a folder with only the new exam grows the earlier history", () => {
     const [early, late, folder] = [newFolder(), newFolder(), newFolder()];
-    const lateName = "reports/invented-ada-2026-01-12.dcm";
+    const lateName = "reports/fictive-bruno-2025-12-02.dcm";
     cpSync(inbox, early, { recursive: true });
     rmSync(join(early, lateName));
     mkdirSync(join(late, "reports"));
     cpSync(join(inbox, lateName), join(late, lateName));
     runProgram(...runWords(folder, early));
-    expect(readPlan(folder, "DEMO-001").exams).toHaveLength(3);
+    expect(readPlan(folder, "DEMO-002").exams).toHaveLength(2);
     const night = runProgram(...runWords(folder, late));
     expect(night.exitCode, "the files of DEMO-010 still wait for a decision").toBe(1);
     expect(night.out).toContain("patients: 11 reported, 1 failed");
-    expect(readPlan(folder, "DEMO-001")).toEqual(readPlan(out, "DEMO-001"));
+    expect(readPlan(folder, "DEMO-002")).toEqual(readPlan(out, "DEMO-002"));
     expect(readBatch(folder).patients.filter(({ changed }) => changed)).toMatchObject([
-      { id: "DEMO-001" },
+      { id: "DEMO-002" },
     ]);
     const again = runProgram(...runWords(folder, late));
     expect(again.out).toContain("0 used, 1 already known");

@@ -104,10 +104,10 @@ describe("history list", () => {
     twoNights();
     const { out: text } = await history("list", "--patient", "TEST-1");
     expect(text).toContain(
-      "night 1 (2026-01-11): numbers.csv, record 2, line 2, 1 number, 0 findings; in force",
+      "night 1 (2026-01-11): numbers.csv, record 2, line 2, 1 number, 0 findings, 0 sections; in force",
     );
     expect(text).toContain(
-      "night 2 (2026-01-12): later.csv, record 2, line 2, 1 number, 0 findings; in force",
+      "night 2 (2026-01-12): later.csv, record 2, line 2, 1 number, 0 findings, 0 sections; in force",
     );
     expect(text).toMatch(
       /differs: aortic arch, diameter, .*: 50 mm \(night 1, numbers\.csv, .*\); 52 mm \(night 2, later\.csv, /,

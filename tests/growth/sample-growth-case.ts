@@ -81,6 +81,8 @@ export function sampleCase(
         .map((value) => sampleMeasurement(key, value, { edge, plane, phase, ...rest }));
     }),
     findings: [],
+    centrelines: [],
+    rings: [],
     messages: [],
   };
 }

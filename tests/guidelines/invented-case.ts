@@ -80,6 +80,8 @@ export function inventedCase(
       value: mm,
     })),
     findings: [],
+    centrelines: [],
+    rings: [],
     messages: [],
   };
 }

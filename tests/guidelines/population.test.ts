@@ -56,6 +56,20 @@ describe("the population of a rule", () => {
     });
   });
 
+  test("a diagnosis that no rule is for leaves every rule with a stated diagnosis out", () => {
+    const of = (diagnoses: string[]) => (rule: Rule) =>
+      populationOutcome(rule, inventedCase([], { diagnoses }), asOf);
+    const asking = loadRules().filter(({ population }) => population.diagnosis !== undefined);
+    expect(asking.length).toBeGreaterThan(10);
+    for (const rule of asking) {
+      expect(rule.population.diagnosis, rule.id).not.toContain("blunt traumatic injury");
+      expect(of(["blunt traumatic injury"])(rule), rule.id).toMatchObject({ applies: false });
+      // Beside another diagnosis it takes nothing away.
+      const own = rule.population.diagnosis ?? [];
+      expect(of([...own, "blunt traumatic injury"])(rule), rule.id).toEqual(of([...own])(rule));
+    }
+  });
+
   test("open statements are not part of it, those that the sheet denies are", () => {
     const outcomeOf = (population: Rule["population"]) =>
       populationOutcome(ruleFor(population), inventedCase([], { familyEvents: [] }), asOf);

@@ -97,6 +97,7 @@ const words = `
   right-common-carotid-artery: RCCA; right CCA; rechte A. carotis communis
   left-subclavian-artery: LSA; lt subclavian; A. subclavia sinistra; artère sous-clavière gauche; arteria subclavia izquierda; succlavia sx; linker arteria subclavia
   left-vertebral-artery: left vertebral; A. vertebralis links; artère vertébrale gauche; arteria vertebral izq.
+  circle-of-willis: circle of Willis; circulus arteriosus Willisii
   right-coronary-artery: right coronary; rechte Koronararterie; artère coronaire droite
   left-coronary-artery: left main; left coronary artery; coronaria sinistra
   common-origin-innominate-left-carotid: common origin of the innominate and left common carotid arteries; common origin of BCT and LCCA

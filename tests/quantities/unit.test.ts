@@ -34,7 +34,7 @@ describe("units", () => {
     expect(stored("0.5235987755982988", "rad")).toBeCloseTo(30, 12);
   });
 
-  test.each(["MM", "Mm", "CM", "inch", "[in_i]", "", "1", "%", "{ratio}", "mm mm", "cm^2", "kg"])(
+  test.each(["MM", "Mm", "CM", "inch", "[in_i]", "", "10", "%", "{ratio}", "mm mm", "cm^2", "kg"])(
     "the code %j has no dimension here",
     (code) => {
       expect(dimensionOf(code)).toBeNull();

@@ -26,6 +26,7 @@ function planOf(site: Partial<SiteConfig>, part = "descending thoracic") {
     asOf,
     issuer: null,
     dictionary: buildDictionary({ codes: {}, words: {} }),
+    scanPosition: null,
     neighbourStepMm: 25,
     reportMessages: new Map(),
     identities: [],
@@ -74,7 +75,7 @@ describe("buildPlan", () => {
       ],
     });
     expect(esc55(plan)).toMatchObject({ low: 57 - 1.96, high: 57 + 1.96 });
-    const check = plan.options[3]?.checks.find(({ id }) => id === "landing-diameter-40");
+    const check = plan.options[3]?.checks.find(({ id }) => id === "diameter-40");
     expect(check?.value).toMatchObject({ value: 32, low: 32 - 0.98, high: 32 + 0.98 });
   });
 

@@ -31,6 +31,7 @@ describe("numbers", () => {
   test("values carry their unit as it is printed", () => {
     expect(formatValue(12.34, "mm2")).toBe("12.3 mm²");
     expect(formatValue(33, "deg")).toBe("33.0°");
+    expect(formatValue(1.067, "1")).toBe("1.07");
     expect(formatUnit("mm/year")).toBe("mm per year");
     expect(formatUnit("mL")).toBe("mL");
   });

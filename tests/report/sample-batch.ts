@@ -25,6 +25,7 @@ export function samplePatientRow(number: number, more: Partial<PatientRow> = {})
     failure: null,
     lastExam: "2026-01-12",
     changed: false,
+    hasOptions: true,
     largest: "mid-descending aorta: 57.4 mm, outer edge, 2026-01-12",
     growthExceeds: 0,
     met: 1,

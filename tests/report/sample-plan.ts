@@ -2,7 +2,7 @@ import type { Plan } from "../../src/report/plan.ts";
 import { assessments } from "./sample-criteria.ts";
 import { growth } from "./sample-growth.ts";
 import { examDates, measurements, samplePlace } from "./sample-measurements.ts";
-import { options } from "./sample-options.ts";
+import { samplePlanning } from "./sample-planning.ts";
 
 /** An invented patient: every outcome, four exams, a disagreement, five options. Bodies, limits and values are invented too. */
 export const samplePlan: Plan = {
@@ -142,7 +142,7 @@ export const samplePlan: Plan = {
       sentence: "Next imaging by published schedules: 2027-01-12: CT (Northbody 2022).",
     },
   },
-  options,
+  ...samplePlanning,
   missing: [
     { what: "height", decides: ["Aortic size over height"] },
     { what: "sound length of zone 2", decides: ["landing in zone 2"] },

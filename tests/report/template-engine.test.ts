@@ -7,6 +7,7 @@ import { followUpList } from "../../src/batch/follow-up-output.ts";
 import { followUpHtml } from "../../src/report/pages/follow-up-page.ts";
 import { indexHtml } from "../../src/report/pages/index-page.ts";
 import { packetHtml } from "../../src/report/pages/packet-page.ts";
+import { optionsHtml } from "../../src/report/pages/options-page.ts";
 import { planHtml } from "../../src/report/pages/plan-page.ts";
 import { summaryHtml } from "../../src/report/pages/summary-page.ts";
 import * as engine from "../../src/report/template-engine.ts";
@@ -87,6 +88,7 @@ describe("the templates of this program", () => {
     planHtml(samplePlan);
     planHtml(stuffedPlan);
     planHtml(emptied);
+    for (const plan of [samplePlan, stuffedPlan, emptied]) optionsHtml(plan);
     summaryHtml(samplePlan);
     packetHtml(samplePacket);
     indexHtml(sampleBatch);

@@ -3,6 +3,7 @@ import { findPlan } from "../../batch/reports.ts";
 import { lastRun, outOption } from "../inputs.ts";
 import { largestDiameter } from "../../report/largest-diameter.ts";
 import type { Verb } from "../verb.ts";
+import { hasOptions } from "../../report/pages/options-view.ts";
 
 /** The one page of one patient, as files and as lines. */
 export const summary: Verb = {
@@ -23,9 +24,9 @@ export const summary: Verb = {
       return 1;
     }
     const { plan } = found;
-    const files = ["summary.pdf", "summary.html", "plan.pdf", "plan.json"].map((name) =>
-      join(out, "patients", plan.patient.key, name),
-    );
+    const names = ["summary.pdf", "summary.html", "plan.pdf", "plan.json"];
+    if (hasOptions(plan)) names.push("options.pdf");
+    const files = names.map((name) => join(out, "patients", plan.patient.key, name));
     if (args.json) {
       const { patient, exams, growth, assessments, missing } = plan;
       terminal.print(

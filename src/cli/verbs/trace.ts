@@ -1,5 +1,6 @@
 import { findPlan } from "../../batch/reports.ts";
-import { formatPlace } from "../../message.ts";
+import type { Centreline, Station } from "../../cases/patient-case.ts";
+import { formatPlace, type SourcePlace } from "../../message.ts";
 import type { Plan } from "../../report/plan.ts";
 import { lastRun, outOption } from "../inputs.ts";
 import { CannotStart, type Verb } from "../verb.ts";
@@ -11,7 +12,8 @@ export const trace: Verb = {
   positionals: [
     {
       name: "key",
-      describe: "key of the measurement, finding or derived quantity, as printed beside it",
+      describe:
+        "key of the measurement, finding, derived quantity or section of a centreline, as printed beside it",
       required: true,
     },
   ],
@@ -32,7 +34,7 @@ export const trace: Verb = {
     const key = args.text("key");
     const traced = tracedOf(plan, key);
     if (traced === null) {
-      const what = "no measurement, finding or derived quantity";
+      const what = "no measurement, finding, derived quantity or section";
       throw new CannotStart(`${what} ${key} in the report of ${plan.patient.id}`);
     }
     const usedBy = usesOf(plan, key);
@@ -50,21 +52,42 @@ export const trace: Verb = {
 type Traced =
   | { kind: "measurement"; entry: Plan["measurements"][number] }
   | { kind: "finding"; entry: Plan["findings"][number] }
-  | { kind: "derived"; entry: Plan["derived"][number] };
+  | { kind: "derived"; entry: Plan["derived"][number] }
+  | { kind: "section"; entry: TracedStation };
 
-function tracedOf({ measurements, findings, derived }: Plan, key: string): Traced | null {
+/** A section of a centreline of the plan, with the vessel and exam of its centreline. */
+export interface TracedStation extends Station {
+  vessel: string;
+  exam: string;
+}
+
+/** The section with this key; null where the plan lists none. */
+export function stationOf(plan: object, key: string): TracedStation | null {
+  const { centrelines = [] } = plan as { centrelines?: Centreline[] };
+  for (const { exam, label, stations } of centrelines) {
+    const station = stations.find((one) => one.key === key);
+    if (station) return { ...station, vessel: label, exam };
+  }
+  return null;
+}
+
+function tracedOf(plan: Plan, key: string): Traced | null {
+  const { measurements, findings, derived } = plan;
   const measurement = measurements.find((one) => one.key === key);
   if (measurement) return { kind: "measurement", entry: measurement };
   const finding = findings.find((one) => one.key === key);
   if (finding) return { kind: "finding", entry: finding };
   const computed = derived.find((one) => one.key === key);
-  return computed ? { kind: "derived", entry: computed } : null;
+  if (computed) return { kind: "derived", entry: computed };
+  const station = stationOf(plan, key);
+  return station && { kind: "section", entry: station };
 }
 
 const decimal = (value: number): string => value.toFixed(2);
 
 /** Where a number or a finding stands, or what it was computed from. */
 function linesOf(traced: Traced, plan: Plan): string[] {
+  if (traced.kind === "section") return stationLines(traced.entry);
   const { key, place, exam } = traced.entry;
   if (traced.kind === "derived") {
     const { kind, edge, lumen, value, unit, low, high, how, derivedFrom } = traced.entry;
@@ -78,10 +101,7 @@ function linesOf(traced: Traced, plan: Plan): string[] {
       }),
     ];
   }
-  const origin = [
-    `file: ${formatPlace(traced.entry.source)}`,
-    `sha256: ${traced.entry.source.sha256}`,
-  ];
+  const origin = originLines(traced.entry.source);
   if (traced.kind === "finding") {
     const { finding, state } = traced.entry;
     return [`${key}: ${place.label}, ${finding}: ${state}`, `exam: ${exam}`, ...origin];
@@ -96,13 +116,61 @@ function linesOf(traced: Traced, plan: Plan): string[] {
   ];
 }
 
-/** All lists of keys named `used` in a part of a plan. */
+const originLines = (source: SourcePlace): string[] => [
+  `file: ${formatPlace(source)}`,
+  `sha256: ${source.sha256}`,
+];
+
+/** What a section of a centreline is, as far as it is stated. */
+export function stationLines(station: TracedStation): string[] {
+  const { key, vessel, exam, distanceMm, mark, wall, lumen, edge, point, source } = station;
+  const edgeOfMark = mark?.edge ? `, ${mark.edge}` : "";
+  const stated: [string, string | number | null, string?][] = [
+    ["mark", mark && `${mark.place.label}${edgeOfMark}`],
+    ["wall", wall],
+    ["maximum diameter", station.maximumMm, "mm"],
+    ["minimum diameter", station.minimumMm, "mm"],
+    ["perimeter", station.perimeterMm, "mm"],
+    ["area", station.areaMm2, "mm2"],
+    ["thrombus arc", station.thrombusArcDeg, "degrees"],
+    ["thrombus thickness", station.thrombusThicknessMm, "mm"],
+    ["calcium arc", station.calciumArcDeg, "degrees"],
+    ["point", point && point.map(decimal).join(", "), "mm"],
+  ];
+  return [
+    `${key}: section of the centreline of the ${vessel} at ${decimal(distanceMm)} mm, edge ${edge}, lumen ${lumen}`,
+    ...stated.flatMap(([what, value, unit]) =>
+      value === null ? [] : [[`${what}: ${value}`, unit].filter(Boolean).join(" ")],
+    ),
+    `exam: ${exam}`,
+    ...originLines(source),
+  ];
+}
+
+/** All keys in the lists of a part of a plan that are named `used` or `stations`. */
 function usedIn(part: unknown): string[] {
   if (typeof part !== "object" || part === null) return [];
   return Object.entries(part).flatMap(([name, inner]) =>
-    name === "used" ? (inner as string[]) : usedIn(inner),
+    (name === "used" || name === "stations") && isKeys(inner) ? inner : usedIn(inner),
   );
 }
+
+const isKeys = (list: unknown): list is string[] =>
+  Array.isArray(list) && list.every((one) => typeof one === "string");
+
+/** Parts of a plan that `usesOf` names one by one, and those that list what was read. */
+const namedParts: ReadonlySet<string> = new Set([
+  "measurements",
+  "findings",
+  "centrelines",
+  "rings",
+  "derived",
+  "growth",
+  "assessments",
+  "options",
+  "dissection",
+  "arch",
+]);
 
 /** The results of a plan that stand on a measurement, a finding or a derived quantity, in words. */
 export function usesOf(plan: Plan, key: string): string[] {
@@ -114,11 +182,10 @@ export function usesOf(plan: Plan, key: string): string[] {
     .map(({ rule, outcome }) => `criterion ${rule}: ${outcome}`);
   const options = plan.options
     .filter(
-      ({ soundLengths, diameterRange, reference, checks }) =>
-        soundLengths.some(({ measurement }) => measurement === key) ||
-        diameterRange?.measurements.includes(key) ||
-        reference?.measurements.includes(key) ||
-        checks.some(({ used }) => used.includes(key)),
+      (option) =>
+        option.soundLengths.some(({ measurement }) => measurement === key) ||
+        option.diameterRange?.measurements.includes(key) ||
+        usedIn(option).includes(key),
     )
     .map(({ zone }) => `landing in zone ${zone}`);
   const derived = plan.derived
@@ -128,5 +195,8 @@ export function usesOf(plan: Plan, key: string): string[] {
     ...(usedIn(plan.dissection).includes(key) ? ["dissection"] : []),
     ...(usedIn(plan.arch).includes(key) ? ["arch"] : []),
   ];
-  return [...derived, ...growth, ...criteria, ...options, ...anatomy];
+  const others = Object.entries(plan)
+    .filter(([name, part]) => !namedParts.has(name) && usedIn(part).includes(key))
+    .map(([name]) => name.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+  return [...derived, ...growth, ...criteria, ...options, ...anatomy, ...others];
 }

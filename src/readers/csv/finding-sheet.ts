@@ -9,7 +9,7 @@ import type { SheetRow } from "./sheet-row.ts";
  * that says why it can't be used; whether a place is needed depends on the finding, and an empty one stays empty.
  */
 export function readFindingSheet(sheet: Sheet): { documents: ReadDocument[]; messages: Message[] } {
-  return sheetDocuments(sheet, (row) => ({ readings: [], findings: [findingOf(row)] }));
+  return sheetDocuments(sheet, (row) => ({ findings: [findingOf(row)] }));
 }
 
 function findingOf(row: SheetRow): StatedFinding {

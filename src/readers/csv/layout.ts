@@ -80,7 +80,7 @@ function mapOf<Value>(record: { [Field in SheetField]?: Value | undefined }): Ma
 
 /**
  * What a sheet with the headings of this program is: the first kind whose telling heading it has. One with quantity and
- * value is a measurement sheet, even if a column is called finding.
+ * value is a measurement sheet, even if a column is called finding or distance_mm.
  */
 function ownKindOf(keys: ReadonlyMap<string, string>): SheetKind | null {
   const has = (...fields: readonly SheetField[]): boolean => fields.every((key) => keys.has(key));
@@ -88,6 +88,7 @@ function ownKindOf(keys: ReadonlyMap<string, string>): SheetKind | null {
   if (!has("patient_id")) return null;
   if (has("finding") && !has("quantity", "value")) return "finding sheet";
   if (has("quantity") || has("value")) return "long sheet";
+  if (has("distance_mm")) return "centreline sheet";
   if (has("order")) return "meeting list";
   return fieldsOf("case sheet").optional.some((field) => has(field)) ? "case sheet" : null;
 }

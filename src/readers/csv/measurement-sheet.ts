@@ -9,8 +9,5 @@ export function readMeasurementSheet(sheet: Sheet): {
   documents: ReadDocument[];
   messages: Message[];
 } {
-  return sheetDocuments(sheet, (row) => ({
-    readings: readingsOf(row, sheet.layout),
-    findings: [],
-  }));
+  return sheetDocuments(sheet, (row) => ({ readings: readingsOf(row, sheet.layout) }));
 }

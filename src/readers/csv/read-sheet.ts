@@ -1,6 +1,7 @@
 import type { SheetConventions } from "../../site/sheet-settings.ts";
 import type { ReadFile } from "../reading.ts";
 import { readCaseSheet } from "./case-sheet.ts";
+import { readCentrelineSheet } from "./centreline-sheet.ts";
 import { readFindingSheet } from "./finding-sheet.ts";
 import { fileKindOf } from "./layout.ts";
 import { readMeasurementSheet } from "./measurement-sheet.ts";
@@ -42,6 +43,7 @@ export function readSheet(
   const read = {
     "measurement sheet": readMeasurementSheet,
     "finding sheet": readFindingSheet,
+    "centreline sheet": readCentrelineSheet,
     "case sheet": readCaseSheet,
     "meeting list": readMeetingList,
   }[kind](sheet);

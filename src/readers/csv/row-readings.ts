@@ -91,6 +91,7 @@ function emptyReading(row: SheetRow, source: SourcePlace, terms: Reading["terms"
     trackingIdentifier: null,
     reader: row.cell("reader"),
     comment: row.cell("comment"),
+    graphic: null,
   };
 }
 

@@ -6,7 +6,7 @@ import type { Sheet } from "./sheet.ts";
 import type { SheetRow } from "./sheet-row.ts";
 
 /** What a row states of its exam. */
-type RowContent = Pick<ReadDocument, "readings" | "findings">;
+type RowContent = Partial<Pick<ReadDocument, "readings" | "findings" | "stations">>;
 
 interface StatedRow {
   row: SheetRow;
@@ -39,7 +39,7 @@ export function sheetDocuments(
     if (imagingDate === null) continue;
     const content = contentOf(row);
     const gated = row.choice("gated", { yes: true, no: false }, messages);
-    if (content.readings.length + content.findings.length === 0) continue;
+    if (Object.values(content).every(({ length }) => length === 0)) continue;
     groupOf(row, imagingDate, groups, messages).rows.push({ row, gated, content });
   }
   const documents = [...groups.values()].flatMap((group) => documentsOf(group, messages));
@@ -84,8 +84,9 @@ function documentsOf({ document, rows }: Group, messages: Message[]): ReadDocume
     patient: document.patient,
     exam: { ...document.exam, gated: part.find(({ gated }) => gated !== null)?.gated ?? null },
     report: null,
-    readings: part.flatMap(({ content }) => content.readings),
-    findings: part.flatMap(({ content }) => content.findings),
+    readings: part.flatMap(({ content }) => content.readings ?? []),
+    findings: part.flatMap(({ content }) => content.findings ?? []),
+    stations: part.flatMap(({ content }) => content.stations ?? []),
   }));
   const [first] = documents;
   if (first && parts.length > 1) {

@@ -1,6 +1,7 @@
 import type { Message, SourcePlace } from "../../message.ts";
 import { ucumFromSheet } from "../../quantities/unit.ts";
 import { headingKey } from "../../site/heading-key.ts";
+import { type SheetField, unitOfField } from "../../site/sheet-fields.ts";
 import type { SheetConventions } from "../../site/sheet-settings.ts";
 import { readerMessage } from "../messages.ts";
 import { chooseLayout } from "./choose-layout.ts";
@@ -98,7 +99,10 @@ function headingTwice(frame: SheetFrame): string | undefined {
 /** True where the row under the headings has a unit, and nothing else, under the columns of numbers. */
 function holdsUnits({ layout, unitRow, headings, columns }: SheetFrame): boolean {
   if (unitRow === null || unitRow.cells.length !== headings.length) return false;
-  const keys = [...layout.measures.map(({ key }) => key), layout.fields.get("value") ?? []].flat();
+  const isNumber = (field: SheetField): boolean =>
+    field === "value" || (layout.kind === "centreline sheet" && unitOfField[field] !== undefined);
+  const numbers = [...layout.fields].filter(([field]) => isNumber(field));
+  const keys = [...layout.measures, ...numbers.map(([, key]) => ({ key }))].map(({ key }) => key);
   const cells = keys.map((key) => bareUnit(unitRow.cells[columns.get(key) ?? -1] ?? ""));
   const filled = cells.filter((cell) => cell !== "");
   return filled.length > 0 && filled.every((cell) => ucumFromSheet(cell) !== null);

@@ -1,6 +1,7 @@
 import { codeKey } from "../../anatomy/dictionary.ts";
 import type { Term } from "../../anatomy/term.ts";
 import type { DataSet } from "./data-set.ts";
+import { type FigureValue, figureValueOf } from "./drawn-figure.ts";
 import { asciiOf, binaryOf, codedOf, itemsOf, textOf } from "./element-values.ts";
 import { measuredValueOf, type MeasuredValue } from "./measured-value.ts";
 import { tags } from "./tags.ts";
@@ -22,6 +23,8 @@ export interface ContentItem {
   text: string | null;
   /** Value of a NUM item. */
   number: MeasuredValue | null;
+  /** Value of a SCOORD3D item. */
+  figure: FigureValue | null;
   /** SOP Instance UIDs that an IMAGE, COMPOSITE or WAVEFORM item refers to. */
   references: string[];
   /** Position that an item by reference refers to; null for all others. */
@@ -72,6 +75,7 @@ function contentItemOf(dataSet: DataSet, position: string): ContentItem {
     code: valueType === "CODE" ? codedOf(dataSet, tags.conceptCode) : null,
     text: textTag === undefined ? null : textOf(dataSet, textTag),
     number: valueType === "NUM" ? measuredValueOf(dataSet) : null,
+    figure: valueType === "SCOORD3D" ? figureValueOf(dataSet) : null,
     references,
     referenceTo: referenced.length > 0 ? referenced.join(".") : null,
     children: [],

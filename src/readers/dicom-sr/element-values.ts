@@ -32,6 +32,10 @@ export function textOf(dataSet: DataSet, tag: number): string | null {
 
 /** Binary value representations: bytes of one number, and how it is read. */
 const binary = {
+  FL: {
+    size: 4,
+    read: (view: DataView, at: number, little: boolean) => view.getFloat32(at, little),
+  },
   FD: {
     size: 8,
     read: (view: DataView, at: number, little: boolean) => view.getFloat64(at, little),
@@ -43,8 +47,8 @@ const binary = {
   },
 };
 
-/** As many numbers as the longest list that is read, a position in the content tree, can have. */
-const maxNumbers = limits.depth;
+/** As many numbers as the longest list that is read can have: a position in the content tree, or (FL) the coordinates of a figure. */
+const maxNumbers = (vr: keyof typeof binary): number => (vr === "FL" ? 60_000 : limits.depth);
 
 /** The numbers of a binary element; empty where absent, null where the bytes are not whole numbers or too many. */
 export function binaryOf(dataSet: DataSet, tag: number, vr: keyof typeof binary): number[] | null {
@@ -52,7 +56,7 @@ export function binaryOf(dataSet: DataSet, tag: number, vr: keyof typeof binary)
   if (!element) return [];
   const { size, read } = binary[vr];
   if (element.items || element.length % size !== 0) return null;
-  if (element.length > maxNumbers * size) return null;
+  if (element.length > maxNumbers(vr) * size) return null;
   const { buffer, byteOffset } = dataSet.file.bytes;
   const view = new DataView(buffer, byteOffset + element.start, element.length);
   return Array.from({ length: element.length / size }, (_, index) =>

@@ -88,6 +88,11 @@ export const structuredReportMessages = {
     text: "{number} left out: Numeric Value and the Floating Point or Rational Value beside it are not the same number",
     remedy: "Ask the reporting lab which of them is right.",
   },
+  "figure-not-usable": {
+    severity: "warning",
+    text: "the figure drawn in space under {number} was not used: {why}; the number itself is",
+    remedy: "Ask the reporting lab to send the figure again if lines or planes are needed of it.",
+  },
   "finding-site-contained": {
     severity: "note",
     text: "the finding site of numbers ({count}) stands beside them as content instead of modifying their group; it was used",

@@ -82,6 +82,7 @@ export function readStructuredReport(bytes: Uint8Array, file: string, sha256: st
     report: version,
     ...exam,
     findings: [],
+    stations: [],
   }));
   return result("structured report", { documents, messages });
 }

@@ -1,5 +1,5 @@
 import { type Message, messageMaker, type SourcePlace } from "../../message.ts";
-import type { Reading, StatedExam } from "../reading.ts";
+import type { DrawnFigure, Reading, StatedExam } from "../reading.ts";
 import type { ContentItem } from "./content-tree.ts";
 import type { DataSet } from "./data-set.ts";
 import { type ExamProblem, examFinder } from "./exam-dates.ts";
@@ -37,11 +37,13 @@ export function readContent(
   const messages: Message[] = [];
   let containedSites = 0;
   for (const found of walk.numbers) {
-    const reading = readingOf(found, source);
-    if ("severity" in reading) {
-      messages.push(reading);
+    const read = readingOf(found, source);
+    if ("severity" in read) {
+      messages.push(read);
       continue;
     }
+    const { reading, messages: ofFigures } = read;
+    messages.push(...ofFigures);
     const references = nearest(found.level, (level) =>
       level.references.length > 0 ? level.references : null,
     );
@@ -75,7 +77,10 @@ export function readContent(
 }
 
 /** Hands out one number as it stands, or the reason why it can't be. */
-function readingOf({ item, level }: FoundNumber, source: SourcePlace): Reading | Message {
+function readingOf(
+  { item, level }: FoundNumber,
+  source: SourcePlace,
+): { reading: Reading; messages: Message[] } | Message {
   const place: SourcePlace = { ...source, at: `item ${item.position}` };
   const { concept, number } = item;
   if (!concept || !number) return message("number-without-name", place);
@@ -84,7 +89,8 @@ function readingOf({ item, level }: FoundNumber, source: SourcePlace): Reading |
     const shown = problem === "value-too-long" ? null : valueText;
     return message(problem, place, { number: [concept.words, shown].join(" ").trim() });
   }
-  return {
+  const { graphic, messages } = figureUnder(item, concept.words, source);
+  const reading: Reading = {
     source: place,
     valueText,
     qualifier,
@@ -93,5 +99,27 @@ function readingOf({ item, level }: FoundNumber, source: SourcePlace): Reading |
     trackingIdentifier: nearest(level, ({ trackingIdentifier }) => trackingIdentifier),
     reader: nearest(level, ({ observer }) => observer),
     comment: nearest(level, ({ comment, equivalentMeaning }) => comment ?? equivalentMeaning),
+    graphic,
   };
+  return { reading, messages };
+}
+
+/** The one figure that stands right below a number, whatever its relationship; of several none is taken. */
+function figureUnder(
+  { children }: ContentItem,
+  number: string,
+  source: SourcePlace,
+): { graphic: DrawnFigure | null; messages: Message[] } {
+  const [item, ...others] = children.filter(({ figure }) => figure !== null);
+  if (!item?.figure) return { graphic: null, messages: [] };
+  const place: SourcePlace = { ...source, at: `item ${item.position}` };
+  const refused = (why: string) => ({
+    graphic: null,
+    messages: [message("figure-not-usable", place, { number, why })],
+  });
+  if (others.length > 0) return refused("several figures stand below the number");
+  const { figure } = item;
+  return "why" in figure
+    ? refused(figure.why)
+    : { graphic: { source: place, ...figure }, messages: [] };
 }

@@ -48,4 +48,7 @@ export const tags = {
   identicalDocuments: 0x0040a525,
   contentSequence: 0x0040a730,
   referencedContentItem: 0x0040db73,
+  graphicData: 0x00700022,
+  graphicType: 0x00700023,
+  referencedFrameOfReferenceUid: 0x30060024,
 } as const;

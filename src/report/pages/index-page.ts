@@ -52,6 +52,9 @@ function patientRow(patient: Patient) {
       ? [
           { text: "summary", html: link("summary.html"), pdf: link("summary.pdf") },
           { text: "plan report", html: link("plan.html"), pdf: link("plan.pdf") },
+          ...(patient.hasOptions
+            ? [{ text: "options", html: link("options.html"), pdf: link("options.pdf") }]
+            : []),
         ]
       : [],
   };

@@ -6,6 +6,8 @@ import type { Message } from "../../message.ts";
 import type { Paper } from "../paper.ts";
 import type { Plan } from "../plan.ts";
 import { sourceRows } from "./criteria-view.ts";
+import { optionsView } from "./options-page.ts";
+import { hasOptions } from "./options-view.ts";
 import { planView } from "./plan-view.ts";
 import { messageRow } from "./provenance-view.ts";
 import { summaryView } from "./summary-view.ts";
@@ -60,12 +62,17 @@ function caseView(one: PacketCase, index: number, paper: Paper, pageOf: (id: str
     sectionTag: "h4",
     itemTag: "h5",
   } as const;
+  const options =
+    plan !== null && hasOptions(plan)
+      ? optionsView(plan, { ...setting, idPrefix: `${id}-options-` })
+      : null;
   const parts = [
     ...(plan === null
       ? []
       : [
           { id: `${id}-summary`, title: "Summary" },
           { id: `${id}-plan`, title: "Plan report" },
+          ...(options === null ? [] : [{ id: `${id}-options`, title: "Options" }]),
         ]),
     { id: `${id}-decision`, title: "Decision sheet" },
   ];
@@ -81,6 +88,7 @@ function caseView(one: PacketCase, index: number, paper: Paper, pageOf: (id: str
     parts: parts.map((part) => ({ id: part.id, title: part.title, page: pageOf(part.id) })),
     plan: plan && planView(plan, setting),
     summary: plan && summaryView(plan, setting),
+    options,
     ruled: Object.fromEntries(
       Object.entries(ruledLines).map(([key, count]) => [key, lines(count)]),
     ),

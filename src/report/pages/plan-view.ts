@@ -10,7 +10,7 @@ import { sourceRows } from "./criteria-view.ts";
 import { derivedRows } from "./derived-view.ts";
 import { growthViews } from "./growth-view.ts";
 import { keyLines, type KeyLine } from "./key-lines.ts";
-import { optionViews } from "./options-view.ts";
+import { optionsGlance } from "./options-view.ts";
 import { fileRows, measurementGroups, messageRow } from "./provenance-view.ts";
 import { examRows, sizesView } from "./sizes-view.ts";
 import { surveillanceView } from "./surveillance-view.ts";
@@ -112,7 +112,7 @@ export function planView(plan: Plan, setting: PlanSetting) {
     disagreements: plan.disagreements.map(({ sentence }) => sentence),
     missing: plan.missing.map(({ what, decides }) => ({ what, decides: decidesText(decides) })),
     prompts: plan.prompts,
-    ...optionViews(plan),
+    ...optionsGlance(plan),
     measurements: measurementGroups(plan),
     files: fileRows(plan),
     messages: plan.messages.map(messageRow),

@@ -16,6 +16,7 @@ const emptyPlan: Plan = {
   assessments: [],
   disagreements: [],
   options: [],
+  worklists: [],
   missing: [],
   prompts: [],
   messages: [],
@@ -43,7 +44,7 @@ describe("plan report", () => {
       "Proximal descending aorta: 12.5 mm more",
       "Size of the descending thoracic aorta",
       "Can't be judged without it",
-      "Options: proximal landing zones",
+      "Options at a glance",
       "Measurements and where they stand",
       "Set aside and remarks",
       "Sources and cautions",
@@ -92,17 +93,26 @@ describe("plan report", () => {
   test("every outcome has its word beside its mark", () => {
     const marks = [...html.matchAll(/<span class="outcome"><svg[^>]*>.*?<\/svg> ([^<]+)<\/span>/g)];
     const words = new Set(marks.map(([, word]) => word));
-    expect([...words].toSorted()).toEqual(["can&#x27;t be judged", "failed", "met", "not met"]);
+    expect([...words].toSorted()).toEqual([
+      "failed",
+      "fails",
+      "holds",
+      "met",
+      "not for this",
+      "not met",
+      "unknown",
+    ]);
   });
 
-  test("an option says what is measured, covered, unknown and who answers", () => {
-    const options = text.slice(text.indexOf("Options: proximal"), text.indexOf("Measurements and"));
-    expect(options).toContain("Graft diameters 35.4 to 38.6 mm");
-    expect(options).toContain("none over the whole reading error");
-    expect(options).toContain("24.0 mm along the outer curve");
-    expect(options).toContain("Unknown: diameter of zone 3.");
-    expect(options).toContain("Which vertebral artery is dominant? answered by: imaging lab");
-    expect(options).toContain("[1] Northbody 2021, seen");
+  test("every zone stands in one table with its conditions, and where the rest is to be read", () => {
+    const options = text.slice(
+      text.indexOf("Options at a glance"),
+      text.indexOf("Measurements and"),
+    );
+    expect(options).toContain("Condition Zone 0 Zone 1 Zone 2 Zone 3 Zone 4");
+    // Worked in the sample: zone 2 begins at 68 mm, the last sound section is at 110 mm.
+    expect(options).toMatch(/Diameter under 40 mm .*holds 31\.5 mm/);
+    expect(options).toContain("What stands behind each cell is in the options of this patient");
   });
 
   test("sections without data say so in a line", () => {
@@ -113,7 +123,7 @@ describe("plan report", () => {
       "No place was measured at two exams.",
       "No criterion in force is met or stands at its limit.",
       "Nothing that a criterion or an option asks for is missing.",
-      "No landing option was computed.",
+      "no options are laid out",
       "Nothing was set aside.",
     ])
       expect(empty).toContain(words);
