@@ -8,6 +8,7 @@ import {
 } from "../planning/worklists/worklists.ts";
 import { quantities } from "../quantities/measured-quantity.ts";
 import { storedUnit } from "../quantities/unit.ts";
+import { sectionFields } from "../site/sheet-fields.ts";
 import { quantityWords } from "../site/sheet-settings.ts";
 import { csvText } from "./csv-text.ts";
 
@@ -46,18 +47,7 @@ const columns: Record<BlankSheetKind, readonly string[]> = {
     "wall",
     "lumen",
     "edge",
-    "max_diameter_mm",
-    "min_diameter_mm",
-    "perimeter_mm",
-    "area_mm2",
-    "thrombus_arc_deg",
-    "thrombus_mm",
-    "calcium_arc_deg",
-    "x_mm",
-    "y_mm",
-    "z_mm",
-    "axes",
-    "patient_position",
+    ...sectionFields,
     "reader",
     "comment",
   ],

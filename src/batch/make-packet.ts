@@ -17,13 +17,14 @@ export async function makePacket(
     asOf: batch.asOf,
     meetingDate,
     software: batch.software,
-    cases: meeting.map(({ order, patientId, presenterRole, question }) => {
+    cases: meeting.map(({ order, patientId, presenterRole, question, depth }) => {
       const found = findPlan(out, patientId);
       return {
         order,
         patientId,
         presenterRole,
         question,
+        depth: depth ?? "plan report",
         plan: "plan" in found ? found.plan : null,
         failure: "failure" in found ? found.failure : null,
       };

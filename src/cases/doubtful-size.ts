@@ -1,6 +1,6 @@
 import type { Interpretation } from "../anatomy/interpret.ts";
 import type { Decimal } from "../quantities/decimal.ts";
-import { diameterFromAreaMm, diameterFromPerimeterMm } from "../quantities/equivalent-diameter.ts";
+import { diameterIn } from "../quantities/equivalent-diameter.ts";
 import { formatLength } from "../quantities/format-length.ts";
 import { toStoredUnit } from "../quantities/unit.ts";
 
@@ -72,20 +72,4 @@ export function believedRange({
   }
   const isPart = lumen === "true" || lumen === "false";
   return isPart && diameterMm > 150 ? "up to 150 mm across" : null;
-}
-
-/** The diameter in mm that a size stands for; null for what is no size across the aorta. */
-function diameterIn(quantity: Interpretation["quantity"], value: number): number | null {
-  switch (quantity) {
-    case "diameter":
-    case "long-axis":
-    case "short-axis":
-      return value;
-    case "perimeter":
-      return diameterFromPerimeterMm(value);
-    case "area":
-      return diameterFromAreaMm(value);
-    default:
-      return null;
-  }
 }

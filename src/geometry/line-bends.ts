@@ -48,10 +48,10 @@ export interface BendSides {
 }
 
 /**
- * The integrals, over the places of a stretch with the diameter of each, of D / R (difference of the sides) and of 1 / R (turn), by the trapezoidal
- * rule; a curve beside another is D / 2R shorter or longer (differential geometry). Why there are none where a radius
- * is not over half the diameter. Where the line bends to several sides it is the short and the long side of each bend
- * put together, as in `curveLengthsMm`.
+ * The integrals, over the places of a stretch with the diameter of each, of D / R (difference of the sides) and of 1 / R
+ * (turn), by the trapezoidal rule; a curve beside another is D / 2R shorter or longer (differential geometry). Why there
+ * are none where a radius is not over half the diameter. Where the line bends to several sides it is the short and the
+ * long side of each bend put together, as in `curveLengthsMm`.
  */
 export function sidesOver(
   places: readonly BendAt[],

@@ -152,12 +152,18 @@ export interface CaseRow {
   question: string | null;
 }
 
+/** How much of a case a packet holds: the summary, the plan report after it, or the options after both. */
+export const packetDepths = ["summary", "plan report", "options"] as const;
+export type PacketDepth = (typeof packetDepths)[number];
+
 /** One row of a meeting list. */
 export interface MeetingRow {
   source: SourcePlace;
   order: number;
   patientId: string;
   presenterRole: string | null;
+  /** Null where the list does not say. */
+  depth: PacketDepth | null;
   question: string | null;
 }
 

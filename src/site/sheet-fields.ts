@@ -1,6 +1,22 @@
 const personFields = ["issuer", "name", "birth_date", "sex"] as const;
 const examFields = [...personFields, "gated", "modality", "reader", "comment"] as const;
 
+/** What a centreline sheet measures at a section, and where the section lies in space. */
+export const sectionFields = [
+  "max_diameter_mm",
+  "min_diameter_mm",
+  "perimeter_mm",
+  "area_mm2",
+  "thrombus_arc_deg",
+  "thrombus_mm",
+  "calcium_arc_deg",
+  "x_mm",
+  "y_mm",
+  "z_mm",
+  "axes",
+  "patient_position",
+] as const;
+
 /** What a case sheet says of a patient besides who it is. */
 export const caseFactFields = [
   "height_cm",
@@ -41,18 +57,7 @@ export const sheetFields = {
       "wall",
       "lumen",
       "edge",
-      "max_diameter_mm",
-      "min_diameter_mm",
-      "perimeter_mm",
-      "area_mm2",
-      "thrombus_arc_deg",
-      "thrombus_mm",
-      "calcium_arc_deg",
-      "x_mm",
-      "y_mm",
-      "z_mm",
-      "axes",
-      "patient_position",
+      ...sectionFields,
       ...examFields,
     ],
   },
@@ -62,7 +67,7 @@ export const sheetFields = {
   },
   "meeting list": {
     required: ["order", "patient_id"],
-    optional: ["presenter_role", "question"],
+    optional: ["presenter_role", "question", "depth"],
   },
   "graft inventory": {
     required: ["id", "proximal_mm", "distal_mm", "covered_length_mm"],

@@ -94,6 +94,7 @@ export const samplePacket: Packet = {
       patientId: "TEST-0001",
       presenterRole: "vascular surgery",
       question: "Where could a repair land?",
+      depth: "options",
       plan: samplePlan,
       failure: null,
     },
@@ -102,6 +103,7 @@ export const samplePacket: Packet = {
       patientId: "TEST-0002",
       presenterRole: null,
       question: null,
+      depth: "plan report",
       plan: null,
       failure,
     },
@@ -110,6 +112,7 @@ export const samplePacket: Packet = {
       patientId: "TEST-0003",
       presenterRole: "aortic surgery",
       question: "Does it grow?",
+      depth: "plan report",
       plan: {
         ...samplePlan,
         patient: { ...samplePlan.patient, name: "Testperson Gamma", id: "TEST-0003" },

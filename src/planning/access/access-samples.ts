@@ -8,6 +8,7 @@ import type {
 import {
   diameterFromAreaMm,
   diameterFromPerimeterMm,
+  diameterIn,
 } from "../../quantities/equivalent-diameter.ts";
 import type { EdgeId } from "../../quantities/measured-quantity.ts";
 
@@ -107,7 +108,7 @@ function sampleOfMeasurement(
   { readingSdMmOf }: AccessErrors,
 ): LumenSample[] {
   const { quantity, statistic, value, edge, lumen, key } = reading;
-  const diameterMm = diameterOf(reading);
+  const diameterMm = diameterIn(reading.quantity, reading.value);
   if (diameterMm === null) return [];
   const isShortAxis =
     quantity === "short-axis" && (statistic === "minimum" || statistic === "unstated");
@@ -125,21 +126,6 @@ function sampleOfMeasurement(
       key,
     },
   ];
-}
-
-function diameterOf({ quantity, value }: Measurement): number | null {
-  switch (quantity) {
-    case "diameter":
-    case "long-axis":
-    case "short-axis":
-      return value;
-    case "perimeter":
-      return diameterFromPerimeterMm(value);
-    case "area":
-      return diameterFromAreaMm(value);
-    default:
-      return null;
-  }
 }
 
 /** One section of an access path. */

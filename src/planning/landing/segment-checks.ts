@@ -96,7 +96,7 @@ function judged(seal: SealLength, segment: LandingSegment): Judged {
     return { outcome: "not-met", value, spansLimit, missing: [], reason: `${said}.` };
   }
   const missing = [
-    ...segment.notAssessed.map((one) => one.missing),
+    ...new Set(segment.notAssessed.map((one) => one.missing)),
     ...(needsInnerSide(segment)
       ? [`length along the inner curve from zone ${segment.zone} on`]
       : []),

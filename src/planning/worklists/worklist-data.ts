@@ -10,6 +10,7 @@ import {
   quantityIds,
   statisticIds,
 } from "../../quantities/measured-quantity.ts";
+import { sectionFields } from "../../site/sheet-fields.ts";
 
 /** Cells of a case sheet that a worklist may ask for. */
 export const caseFields = [
@@ -25,21 +26,7 @@ export const caseFields = [
 export const examFields = ["modality", "gated"] as const;
 
 /** Columns of a centreline sheet that are filled at a station. */
-export const stationColumns = [
-  "max_diameter_mm",
-  "min_diameter_mm",
-  "perimeter_mm",
-  "area_mm2",
-  "wall",
-  "thrombus_arc_deg",
-  "thrombus_mm",
-  "calcium_arc_deg",
-  "x_mm",
-  "y_mm",
-  "z_mm",
-  "axes",
-  "patient_position",
-] as const;
+export const stationColumns = ["wall", ...sectionFields] as const;
 export type StationColumn = (typeof stationColumns)[number];
 
 const mark = z.strictObject({

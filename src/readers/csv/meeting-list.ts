@@ -1,6 +1,8 @@
 import type { Message } from "../../message.ts";
-import type { MeetingRow } from "../reading.ts";
+import { type MeetingRow, packetDepths } from "../reading.ts";
 import type { Sheet } from "./sheet.ts";
+
+const depths = Object.fromEntries(packetDepths.map((depth) => [depth, depth]));
 
 /** Reads a meeting list, in the order of its `order` column. Rows without a number or a patient are reported. */
 export function readMeetingList(sheet: Sheet): { meetingRows: MeetingRow[]; messages: Message[] } {
@@ -19,6 +21,7 @@ export function readMeetingList(sheet: Sheet): { meetingRows: MeetingRow[]; mess
       order,
       patientId,
       presenterRole: row.cell("presenter_role"),
+      depth: row.choice("depth", depths, messages),
       question: row.cell("question"),
     });
   }

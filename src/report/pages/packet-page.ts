@@ -3,6 +3,7 @@ import { cautions } from "../cautions.ts";
 import { renderDocument } from "../document.ts";
 import { formatCount } from "../format.ts";
 import type { Message } from "../../message.ts";
+import type { PacketDepth } from "../../readers/reading.ts";
 import type { Paper } from "../paper.ts";
 import type { Plan } from "../plan.ts";
 import { sourceRows } from "./criteria-view.ts";
@@ -20,6 +21,7 @@ export interface PacketCase {
   patientId: string;
   presenterRole: string | null;
   question: string | null;
+  depth: PacketDepth;
   plan: Plan | null;
   /** Why there is no report; null where there is one. */
   failure: Message | null;
@@ -54,7 +56,7 @@ function runningHead(one: PacketCase): string {
 
 function caseView(one: PacketCase, index: number, paper: Paper, pageOf: (id: string) => string) {
   const id = caseId(index);
-  const { plan, failure } = one;
+  const { plan, failure, depth } = one;
   const setting = {
     paper,
     idPrefix: `${id}-`,
@@ -62,18 +64,15 @@ function caseView(one: PacketCase, index: number, paper: Paper, pageOf: (id: str
     sectionTag: "h4",
     itemTag: "h5",
   } as const;
+  const report = depth === "summary" ? null : plan;
   const options =
-    plan !== null && hasOptions(plan)
-      ? optionsView(plan, { ...setting, idPrefix: `${id}-options-` })
+    report !== null && depth === "options" && hasOptions(report)
+      ? optionsView(report, { ...setting, idPrefix: `${id}-options-` })
       : null;
   const parts = [
-    ...(plan === null
-      ? []
-      : [
-          { id: `${id}-summary`, title: "Summary" },
-          { id: `${id}-plan`, title: "Plan report" },
-          ...(options === null ? [] : [{ id: `${id}-options`, title: "Options" }]),
-        ]),
+    ...(plan === null ? [] : [{ id: `${id}-summary`, title: "Summary" }]),
+    ...(report === null ? [] : [{ id: `${id}-plan`, title: "Plan report" }]),
+    ...(options === null ? [] : [{ id: `${id}-options`, title: "Options" }]),
     { id: `${id}-decision`, title: "Decision sheet" },
   ];
   return {
@@ -86,7 +85,7 @@ function caseView(one: PacketCase, index: number, paper: Paper, pageOf: (id: str
     question: one.question ?? plan?.patient.question ?? "No question is stated.",
     failure: failure && messageRow(failure),
     parts: parts.map((part) => ({ id: part.id, title: part.title, page: pageOf(part.id) })),
-    plan: plan && planView(plan, setting),
+    plan: report && planView(report, setting),
     summary: plan && summaryView(plan, setting),
     options,
     ruled: Object.fromEntries(

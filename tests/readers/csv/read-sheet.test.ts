@@ -178,7 +178,25 @@ describe("meeting list", () => {
     );
     expect(kind).toBe("meeting list");
     expect(meetingRows.map(({ patientId }) => patientId)).toEqual(["P1", "P2"]);
-    expect(meetingRows[0]).toMatchObject({ presenterRole: "vascular surgeon", question: "Why?" });
+    expect(meetingRows[0]).toMatchObject({
+      presenterRole: "vascular surgeon",
+      question: "Why?",
+      depth: null,
+    });
+  });
+
+  test("says how much of a case the packet holds; another word is reported, and the row stays", () => {
+    const { meetingRows, messages } = read(
+      "order,patient_id,depth\n1,P1,summary\n2,P2,Plan report\n3,P3,options\n4,P4,\n5,P5,deep\n",
+    );
+    expect(meetingRows.map(({ depth }) => depth)).toEqual([
+      "summary",
+      "plan report",
+      "options",
+      null,
+      null,
+    ]);
+    expect(messages).toMatchObject([{ code: "csv-choice-not-understood", data: { met: "deep" } }]);
   });
 });
 

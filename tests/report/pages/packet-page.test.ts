@@ -43,6 +43,22 @@ describe("packet", () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  test.each([
+    ["summary", ["summary"]],
+    ["plan report", ["summary", "plan"]],
+    ["options", ["summary", "plan", "options"]],
+  ] as const)("at depth %s a case has the parts %j", (depth, parts) => {
+    const [first] = samplePacket.cases;
+    if (!first) throw new Error("the sample has no case");
+    const page = packetHtml({ ...samplePacket, cases: [{ ...first, depth }] });
+    const found = ["summary", "plan", "options"].filter((part) =>
+      page.includes(` id="case-1-${part}"`),
+    );
+    expect(found).toEqual(parts);
+    for (const part of ["summary", "plan", "options"])
+      expect(page.includes(`href="#case-1-${part}"`)).toBe(found.includes(part));
+  });
+
   test("a hostile name can't leave the running head's CSS string", () => {
     const packet = structuredClone(samplePacket);
     const name = `"} body { display: none } </style><script>1</script>\\`;
