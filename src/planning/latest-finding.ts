@@ -1,5 +1,5 @@
 import type { Exam, Finding } from "../cases/patient-case.ts";
-import type { FindingId, findingStates } from "../cases/vocabulary.ts";
+import { type FindingId, findingStates } from "../cases/vocabulary.ts";
 
 type StateOf<Id extends FindingId> = (typeof findingStates)[Id][number];
 
@@ -35,7 +35,8 @@ export function latestFinding<Id extends FindingId>(
     ({ key, imagingDate }) => imagingDate <= asOf && own.some(({ exam }) => exam === key),
   );
   const stated = own.filter(({ exam }) => exam === last?.key);
-  const states = [...new Set(stated.map(({ state }) => state))] as StateOf<Id>[];
+  const known = findingStates[finding] as readonly StateOf<Id>[];
+  const states = known.filter((one) => stated.some(({ state }) => state === one));
   return {
     state: states.length === 1 ? (states[0] ?? null) : null,
     states,

@@ -43,8 +43,11 @@ export function supplyAtZone(
     inflowOf(patientCase, artery, covered, arch, id === "posterior"),
   );
   const kept = inflows.filter(({ isCovered, isOpen }) => isCovered === false && isOpen === true);
-  const isLost = inflows.every(({ isCovered, isOpen }) => isCovered === true || isOpen === false);
-  const isKept = kept.length > 0 && arch.archNeeded === null;
+  const isArchKnown = arch.archNeeded === null;
+  const isLost = inflows.every(
+    ({ isCovered, isOpen }) => isOpen === false || (isCovered === true && isArchKnown),
+  );
+  const isKept = kept.length > 0 && isArchKnown;
   const outcome = isLost ? "not-met" : isKept ? "met" : "not-assessable";
   const onAssumption = arch.archNeeded === null ? [] : [arch.archNeeded];
   const deciding = kept.length > 0 ? [] : inflows.flatMap(({ missing }) => missing);
