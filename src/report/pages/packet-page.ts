@@ -99,6 +99,10 @@ function filesView({ cases, files }: Packet) {
   const named = new Set(
     cases.flatMap(({ plan }) => [
       ...(plan?.measurements ?? []).map(({ source }) => source.file),
+      ...(plan?.findings ?? []).map(({ source }) => source.file),
+      ...(plan?.centrelines ?? []).flatMap(({ stations }) =>
+        stations.map(({ source }) => source.file),
+      ),
       ...(plan?.messages ?? []).flatMap(({ place }) => (place === null ? [] : [place.file])),
     ]),
   );

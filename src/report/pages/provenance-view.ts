@@ -1,5 +1,5 @@
 import { sentenceCase } from "../../quantities/sentence-case.ts";
-import { formatValue, shortPlace } from "../format.ts";
+import { formatCount, formatNumber, formatValue, shortPlace } from "../format.ts";
 import { formatPlace, type Message } from "../../message.ts";
 import type { Plan, PlanMeasurement } from "../plan.ts";
 import { methodWords } from "./sizes-view.ts";
@@ -20,13 +20,19 @@ export interface MeasurementGroup {
   rows: MeasurementRow[];
 }
 
-/** The files that the measurements came from, numbered in order of use, with their digests. */
+/** The files that measurements, findings and sections came from, numbered in order of use, with their digests. */
 export function fileRows({
   measurements,
   findings,
-}: Pick<Plan, "measurements" | "findings">): { number: number; file: string; sha256: string }[] {
+  centrelines,
+}: Pick<Plan, "measurements" | "findings" | "centrelines">): {
+  number: number;
+  file: string;
+  sha256: string;
+}[] {
   const digests = new Map<string, string>();
-  for (const { source } of [...measurements, ...findings])
+  const stations = centrelines.flatMap((line) => line.stations);
+  for (const { source } of [...measurements, ...findings, ...stations])
     digests.set(source.file, source.sha256 ?? "not read");
   return [...digests].map(([file, sha256], index) => ({ number: index + 1, file, sha256 }));
 }
@@ -55,6 +61,10 @@ export function measurementGroups(plan: Plan): MeasurementGroup[] {
       };
       groups.set(heading, [...(groups.get(heading) ?? []), row]);
     }
+    const lines = plan.centrelines.filter(({ exam: key }) => key === exam.key);
+    const sections = lines.flatMap((line) => centrelineRow(line, where));
+    if (sections.length > 0)
+      groups.set(`${exam.imagingDate}: sections along a centreline`, sections);
     const seen = plan.findings.filter(({ exam: key }) => key === exam.key);
     if (seen.length === 0) continue;
     groups.set(
@@ -70,6 +80,25 @@ export function measurementGroups(plan: Plan): MeasurementGroup[] {
     );
   }
   return [...groups].map(([heading, rows]) => ({ heading, rows }));
+}
+
+/** The sections of one centreline in one row; each with its place in the file is in the plan's file. */
+function centrelineRow(
+  { label, stations, origin, patientPosition }: Plan["centrelines"][number],
+  where: (source: PlanMeasurement["source"]) => string,
+): MeasurementRow[] {
+  const [first, last] = [stations[0], stations.at(-1)];
+  if (!first || !last) return [];
+  return [
+    {
+      place: sentenceCase(label),
+      value: formatCount(stations.length, "section"),
+      asWritten: `${formatNumber(first.distanceMm)} to ${formatValue(last.distanceMm, "mm")}`,
+      source: `${where(first.source)} to ${last.source.at ?? "the end"}`,
+      key: `${first.key} to ${last.key}`,
+      remark: `${origin}, patient position ${patientPosition ?? "not stated"}`,
+    },
+  ];
 }
 
 export interface MessageRow {
