@@ -62,13 +62,14 @@ export function planningOf(patientCase: PatientCase, basis: PlanningBasis): Plan
     proximal: segments.proximal.filter(isStrictest),
     distal: segments.distal.filter(isStrictest),
   };
+  const archType = archTypeOf(patientCase, basis.asOf);
   const { pairs } = coverages(strictest.proximal, strictest.distal);
   return {
     options: landingOptions(patientCase, segments.proximal, basis),
     distalLandings: strictest.distal.map((segment) => ({
       zone: segment.zone,
       segments: segments.distal.filter(({ zone }) => zone === segment.zone),
-      checks: segmentChecks(segment, archTypeOf(patientCase, basis.asOf)),
+      checks: segmentChecks(segment, archType),
     })),
     coverages: pairs,
     sizings: landingSizings(patientCase, strictest, pairs, basis),

@@ -16,6 +16,22 @@ export const quantityIds = [
 ] as const;
 export type QuantityId = (typeof quantityIds)[number];
 
+/** Lengths across a vessel. */
+export const acrossQuantities: ReadonlySet<string> = new Set<QuantityId>([
+  "diameter",
+  "long-axis",
+  "short-axis",
+]);
+
+/** Sizes of a section: lengths across it, its perimeter and its area. */
+export const sizeQuantities: ReadonlySet<string> = new Set<QuantityId>([
+  "diameter",
+  "long-axis",
+  "short-axis",
+  "perimeter",
+  "area",
+]);
+
 /** Label for pages, and the dimension that its unit must have. */
 export const quantities: Record<QuantityId, { label: string; dimension: Dimension }> = {
   diameter: { label: "diameter", dimension: "length" },

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { z } from "zod";
 import { parseOwnDataFile } from "../../data-file.ts";
+import { checkedSource } from "../checked-source.ts";
 
 const origin = { source: z.string(), confirmed: z.boolean() };
 
@@ -36,7 +37,5 @@ export type RatioLimit = (typeof accessLimits.ratios)[number];
 export type AccessStatement = (typeof accessLimits.statements)[number];
 
 /** The source of a limit in words, with its mark where it was not seen. */
-export const sourceWords = ({ source, confirmed }: { source: string; confirmed: boolean }) =>
-  confirmed || source.startsWith("common practice")
-    ? source
-    : `${source} (not confirmed against the source)`;
+export const sourceWords = (origin: { source: string; confirmed: boolean }): string =>
+  origin.source.startsWith("common practice") ? origin.source : checkedSource(origin);

@@ -1,3 +1,4 @@
+import { checkedSource } from "../checked-source.ts";
 import { limitOf, type RequirementId } from "./arch-plan-data.ts";
 import {
   checkOf,
@@ -49,7 +50,7 @@ const limited = (
   return {
     label,
     limit: `${operator} ${valueMm} mm`,
-    source: confirmed ? source : `${source} (not confirmed against the source)`,
+    source: checkedSource({ source, confirmed }),
     find: (context) => find(context, id),
   };
 };

@@ -1,9 +1,11 @@
 import type { Exam } from "../../cases/patient-case.ts";
 import { formatLength } from "../../quantities/format-length.ts";
 import { holds, spans } from "../../quantities/limit.ts";
+import { acrossQuantities } from "../../quantities/measured-quantity.ts";
 import { sentenceCase } from "../../quantities/sentence-case.ts";
 import { limitOf, type RequirementId } from "./arch-plan-data.ts";
 import { type Found, notAssessable, type PlanContext } from "./plan-context.ts";
+import { isWholeLumen, mayBeDissected } from "../whole-lumen.ts";
 import { ascendingWall } from "./requirement-walls.ts";
 
 /** A diameter or a length with its 95 % interval, in mm. */
@@ -19,14 +21,6 @@ export interface Sized {
 export const examsUntil = ({ patientCase, asOf }: PlanContext): Exam[] =>
   patientCase.exams.filter(({ imagingDate }) => imagingDate <= asOf).toReversed();
 
-/** Lumens that are the whole vessel; one that is not stated is so only where the case speaks of no dissection. */
-function isWholeLumen(lumen: string, { dissection, patientCase }: PlanContext): boolean {
-  const mayBeDissected = dissection !== null || patientCase.facts.diagnoses === null;
-  return lumen === "whole" || (lumen === "unstated" && !mayBeDissected);
-}
-
-const axes: ReadonlySet<string> = new Set(["diameter", "long-axis", "short-axis"]);
-
 function diametersIn(
   context: PlanContext,
   { key, imagingDate }: Exam,
@@ -36,10 +30,10 @@ function diametersIn(
     .filter(
       ({ exam, place, quantity, lumen }) =>
         exam === key &&
-        axes.has(quantity) &&
+        acrossQuantities.has(quantity) &&
         place.kind !== "branch" &&
         place.zones.some((zone) => zones.includes(zone)) &&
-        isWholeLumen(lumen, context),
+        isWholeLumen(lumen, mayBeDissected(context.patientCase, context.dissection)),
     )
     .map((reading) =>
       withError(
@@ -91,7 +85,12 @@ function ascendingStations(context: PlanContext, { key, imagingDate }: Exam): Si
     const { distanceMm, maximumMm, lumen, wall } = station;
     const isInside = distanceMm >= startMm && distanceMm <= endMm;
     const isOtherWall = wall !== null && (wall !== "graft" && wall !== "stent graft") !== isNative;
-    if (maximumMm === null || !isInside || !isWholeLumen(lumen, context)) return [];
+    if (
+      maximumMm === null ||
+      !isInside ||
+      !isWholeLumen(lumen, mayBeDissected(context.patientCase, context.dissection))
+    )
+      return [];
     if (typeof isNative === "boolean" && isOtherWall) return [];
     const words = `${formatLength(distanceMm)} along the centreline, ${imagingDate}`;
     return [withError(maximumMm, stationSdMmOf(station), station.key, words)];

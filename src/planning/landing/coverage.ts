@@ -5,7 +5,7 @@ import type { LandingSegment } from "./landing-segment.ts";
 export interface ZoneCoverage {
   fromZone: string;
   toZone: string;
-  /** From the beginning of the proximal stretch to `sealMm` inside the distal one; to its end where that is shorter. */
+  /** From the beginning of the proximal stretch to `leastSealMm` inside the distal one; to its end where that is shorter. */
   leastMm: number;
   /** From the beginning of the proximal stretch to the end of the distal one. */
   mostMm: number;
@@ -16,7 +16,7 @@ export interface ZoneCoverage {
 }
 
 /** Seal in mm that the least cover reaches into the distal stretch: the shortest that a source asks for. */
-export const leastSealMm = 20;
+const leastSealMm = 20;
 
 /**
  * Covered lengths for every pair of a proximal and a distal stretch on one centreline, along the vessel. A pair is left

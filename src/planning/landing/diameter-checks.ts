@@ -1,8 +1,11 @@
 import type { Measurement, PatientCase } from "../../cases/patient-case.ts";
 import { formatLength } from "../../quantities/format-length.ts";
 import { holds, spans } from "../../quantities/limit.ts";
+import { acrossQuantities, sizeQuantities } from "../../quantities/measured-quantity.ts";
+import { isWholeLumen } from "../whole-lumen.ts";
 import type { PlanningCheck } from "../planning-check.ts";
-import { checkedSource, landingConditions, type StretchCondition } from "./landing-conditions.ts";
+import { checkedSource } from "../checked-source.ts";
+import { landingConditions, type StretchCondition } from "./landing-conditions.ts";
 import type { LandingZone } from "./landing-data.ts";
 import type { LandingWall } from "./landing-zone-facts.ts";
 import type { StationDiameter, ZoneStations } from "./zone-stations.ts";
@@ -67,7 +70,7 @@ export function diametersOfZone(
     ({ place, lumen, quantity }) =>
       place.kind !== "branch" &&
       place.zones.includes(zone) &&
-      (lumen === "whole" || (lumen === "unstated" && !mayBeDissected)) &&
+      isWholeLumen(lumen, mayBeDissected) &&
       sizeQuantities.has(quantity),
   );
   const alongLine = sections?.inZone(zone) ?? [];
@@ -90,9 +93,6 @@ export function diametersOfZone(
     missing: isShown === true ? [] : [isShown.unclear],
   };
 }
-
-const sizeQuantities = new Set(["diameter", "long-axis", "short-axis", "perimeter", "area"]);
-const acrossQuantities = new Set(["diameter", "long-axis", "short-axis"]);
 
 const open = (reason: string, missing: string[]): Answer => ({
   outcome: "not-assessable",

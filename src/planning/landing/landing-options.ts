@@ -4,6 +4,7 @@ import type { PatientCase } from "../../cases/patient-case.ts";
 import { dependantsOf } from "../branch-dependants.ts";
 import { isDominanceKnown } from "../known-dominance.ts";
 import type { PlanningCheck } from "../planning-check.ts";
+import { mayBeDissected } from "../whole-lumen.ts";
 import { archTypeOf } from "./arch-type.ts";
 import { diameterChecks, diametersOfZone } from "./diameter-checks.ts";
 import { type LandingArch, landingArch } from "./landing-arch.ts";
@@ -185,10 +186,14 @@ function numbersOf(
   },
 ): Numbers {
   const stated = stopped === null ? statedLengths(zone.zone, patientCase, basis).readings : [];
-  const mayBeDissected = basis.dissection !== null || patientCase.facts.diagnoses === null;
   const { readings, stations, date, missing } =
     stopped === null
-      ? diametersOfZone(zone, patientCase, { wall, mayBeDissected, asOf: basis.asOf, sections })
+      ? diametersOfZone(zone, patientCase, {
+          wall,
+          mayBeDissected: mayBeDissected(patientCase, basis.dissection),
+          asOf: basis.asOf,
+          sections,
+        })
       : { readings: [], stations: [], date: "", missing: [] };
   const errorMmOf = (reading: (typeof readings)[number]): number =>
     1.96 * basis.readingSdMmOf(reading);

@@ -1,3 +1,4 @@
+import { isWholeLumen } from "../whole-lumen.ts";
 import type { Station } from "../../cases/patient-case.ts";
 import type { MeasuredLine } from "../../geometry/smoothed-line.ts";
 import { remembered } from "../remembered.ts";
@@ -128,9 +129,7 @@ function diameterOf(
   group: readonly Station[],
   { mayBeDissected, stationSdMmOf }: SectionBasis,
 ): LandingSection["diameter"] {
-  const whole = group.filter(
-    ({ lumen }) => lumen === "whole" || (lumen === "unstated" && !mayBeDissected),
-  );
+  const whole = group.filter(({ lumen }) => isWholeLumen(lumen, mayBeDissected));
   const diameters = whole.flatMap((station) => {
     const { maximumMm, perimeterMm, areaMm2 } = station;
     const roundMm =

@@ -1,3 +1,4 @@
+import { mayBeDissected } from "../whole-lumen.ts";
 import { placeById } from "../../anatomy/places.ts";
 import type { Centreline, Exam, Measurement, PatientCase } from "../../cases/patient-case.ts";
 import type { BendAt } from "../../geometry/line-bends.ts";
@@ -70,7 +71,7 @@ export function centrelineMeasured(
       return angles.length === 0 ? null : Math.max(...angles.map(({ value }) => value));
     }),
     unplacedDisease: wallDiagnoses.filter((one) => (diagnoses ?? []).includes(one)),
-    mayBeDissected: dissection !== null || diagnoses === null,
+    mayBeDissected: mayBeDissected(patientCase, dissection),
     stationSdMmOf,
     points,
   });

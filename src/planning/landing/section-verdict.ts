@@ -2,7 +2,8 @@ import { formatLength } from "../../quantities/format-length.ts";
 import { holds } from "../../quantities/limit.ts";
 import { remembered } from "../remembered.ts";
 import type { ConditionSet, StretchCondition } from "./landing-conditions.ts";
-import { checkedSource, landingConditions } from "./landing-conditions.ts";
+import { checkedSource } from "../checked-source.ts";
+import { landingConditions } from "./landing-conditions.ts";
 import type { LandingSection } from "./landing-samples.ts";
 import type { SectionState } from "./sound-stretch.ts";
 

@@ -1,7 +1,8 @@
 import { formatLength } from "../../quantities/format-length.ts";
 import { holds, spans } from "../../quantities/limit.ts";
 import { findingWords, type LatestFinding } from "../latest-finding.ts";
-import { checkedSource, landingConditions, type SealLength } from "./landing-conditions.ts";
+import { checkedSource } from "../checked-source.ts";
+import { landingConditions, type SealLength } from "./landing-conditions.ts";
 import { type LandingSegment, type LengthRange, sectionsEnd } from "./landing-segment.ts";
 import type { PlanningCheck } from "../planning-check.ts";
 

@@ -1,6 +1,7 @@
 import { formatLength } from "../../quantities/format-length.ts";
 import { holds } from "../../quantities/limit.ts";
-import { checkedSource, type ConditionSet, type StretchCondition } from "./landing-conditions.ts";
+import { checkedSource } from "../checked-source.ts";
+import { type ConditionSet, type StretchCondition } from "./landing-conditions.ts";
 import { remembered } from "../remembered.ts";
 import { type DiameterAt, wideningMm } from "./diameter-line.ts";
 import { diameterLine, type LandingSection } from "./landing-samples.ts";

@@ -2,6 +2,7 @@ import type { ArchConvention } from "../../anatomy/arch-variants.ts";
 import type { Dissection } from "../../cases/dissection.ts";
 import type { Exam, Measurement, PatientCase, Station } from "../../cases/patient-case.ts";
 import { formatLength } from "../../quantities/format-length.ts";
+import { isWholeLumen, mayBeDissected } from "../whole-lumen.ts";
 import { zoneBorders } from "./zone-borders.ts";
 
 /** The largest diameter of one station of the whole vessel. */
@@ -37,7 +38,7 @@ export function zoneStations(
   patientCase: PatientCase,
   { asOf, dissection, archConventions, readingSdMmOf, stationSdMmOf }: ZoneStationsBasis,
 ): ZoneStations | null {
-  const { exams, centrelines, measurements, facts } = patientCase;
+  const { exams, centrelines, measurements } = patientCase;
   const lineOf = (exam: Exam) =>
     centrelines.find((line) => line.exam === exam.key && line.vessel === "aorta");
   const exam = exams.findLast((one) => one.imagingDate <= asOf && lineOf(one) !== undefined);
@@ -52,9 +53,8 @@ export function zoneStations(
     archConventions,
     errorMmOf,
   });
-  const mayBeDissected = dissection !== null || facts.diagnoses === null;
   const isWhole = ({ lumen }: Station): boolean =>
-    lumen === "whole" || (lumen === "unstated" && !mayBeDissected);
+    isWholeLumen(lumen, mayBeDissected(patientCase, dissection));
   return {
     exam,
     inZone: (zone) =>

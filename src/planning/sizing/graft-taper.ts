@@ -1,6 +1,7 @@
 import { holds, spans } from "../../quantities/limit.ts";
 import { type GraftInterval, lowPercentOf } from "./graft-interval.ts";
-import { markedSource, type SizingWindow } from "./oversizing-windows.ts";
+import { checkedSource } from "../checked-source.ts";
+import { type SizingWindow } from "./oversizing-windows.ts";
 import type { PlanningCheck } from "../planning-check.ts";
 
 /** A vessel diameter with half its 95 % interval, in mm, and the keys that it stands on. */
@@ -89,5 +90,5 @@ function ratioOf(proximal: VesselDiameter, distal: VesselDiameter) {
   };
 }
 
-const windowWords = (window: SizingWindow): string => `${window.printed}, ${markedSource(window)}`;
+const windowWords = (window: SizingWindow): string => `${window.printed}, ${checkedSource(window)}`;
 const unique = (words: readonly string[]): string[] => [...new Set(words)];

@@ -82,8 +82,3 @@ export function oversizingSituation(id: SituationId): OversizingSituation {
   if (!found) throw new Error(`oversizing-windows.yaml has no situation ${id}`);
   return found;
 }
-
-/** A source with its mark, as it is printed. */
-export function markedSource({ source, confirmed }: { source: string; confirmed: boolean }) {
-  return confirmed ? source : `${source} (not confirmed against the source)`;
-}

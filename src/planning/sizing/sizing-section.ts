@@ -1,6 +1,6 @@
 import type { Measurement, Station } from "../../cases/patient-case.ts";
 import { formatLength } from "../../quantities/format-length.ts";
-import type { EdgeId, LumenId } from "../../quantities/measured-quantity.ts";
+import { type EdgeId, type LumenId, sizeQuantities } from "../../quantities/measured-quantity.ts";
 
 /** One section of one lumen at an end of a graft, between one edge of the wall, in mm and mm2. */
 export interface SizingSection {
@@ -23,8 +23,6 @@ export interface SizingSection {
   problem: string | null;
 }
 
-const sectionQuantities = new Set(["diameter", "long-axis", "short-axis", "perimeter", "area"]);
-
 /**
  * Sections from readings of one exam, one for each place, lumen, edge, plane and phase. `readingSdMmOf` gives the SD of a
  * diameter reading; the largest of a section counts. Readings of one kind that differ are a problem of the section.
@@ -34,7 +32,7 @@ export function sectionsFromMeasurements(
   readingSdMmOf: (reading: Measurement) => number,
 ): SizingSection[] {
   const groups = Map.groupBy(
-    measurements.filter(({ quantity }) => sectionQuantities.has(quantity)),
+    measurements.filter(({ quantity }) => sizeQuantities.has(quantity)),
     ({ place, exam, lumen, edge, plane, phase }) =>
       [place.id, exam, lumen, edge, plane, phase].join("\n"),
   );
